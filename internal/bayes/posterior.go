@@ -1,0 +1,128 @@
+package bayes
+
+import "math"
+
+// Prior returns the chances before any evidence, with the excluded hypotheses
+// taken out. A nil list excludes nothing.
+func (m *Model) Prior(excluded []bool) []float64 {
+	return m.Posterior(nil, excluded)
+}
+
+// Weights returns how much each piece of evidence counts.
+//
+// In a group of variables that tell the same story the strongest member counts
+// with its own strength and the others with the companion weight on top.
+// Strongest is the one whose log-likelihood, times its strength, spreads most over
+// the hypotheses (standard deviation under the prior). Ties go to the name that
+// comes first in the alphabet, so that the order of evidence does not matter.
+func (m *Model) Weights(evidence []Evidence, excluded []bool) []float64 {
+	prior := m.Prior(excluded)
+	strongest := map[string]int{}
+	spread := make([]float64, len(evidence))
+	for i, e := range evidence {
+		spread[i] = e.Strength * deviation(prior, e.LogLikelihood)
+		if e.Group == "" {
+			continue
+		}
+		j, ok := strongest[e.Group]
+		if !ok || spread[i] > spread[j] || (spread[i] == spread[j] && e.Name < evidence[j].Name) {
+			strongest[e.Group] = i
+		}
+	}
+	weights := make([]float64, len(evidence))
+	for i, e := range evidence {
+		weights[i] = e.Strength
+		if e.Group != "" && strongest[e.Group] != i {
+			weights[i] *= m.Companion
+		}
+	}
+	return weights
+}
+
+// deviation is the standard deviation of x under the chances p.
+func deviation(p, x []float64) float64 {
+	mean, square := 0.0, 0.0
+	for i := range p {
+		mean += p[i] * x[i]
+	}
+	for i := range p {
+		square += p[i] * (x[i] - mean) * (x[i] - mean)
+	}
+	return math.Sqrt(square)
+}
+
+// Posterior returns the chance of each hypothesis:
+//
+//	p(h) ∝ odds(h) · exp(t · Σ w_i · ln P(e_i | h))
+//
+// with the weights w of [Model.Weights] and the tempering t. An excluded
+// hypothesis gets zero. It panics when all are excluded.
+func (m *Model) Posterior(evidence []Evidence, excluded []bool) []float64 {
+	logp := make([]float64, len(m.Hypotheses))
+	for h := range logp {
+		logp[h] = math.Log(m.Odds[h])
+		if excluded != nil && excluded[h] {
+			logp[h] = math.Inf(-1)
+		}
+	}
+	if len(evidence) > 0 {
+		for i, w := range m.Weights(evidence, excluded) {
+			for h := range logp {
+				logp[h] += m.Temper * w * evidence[i].LogLikelihood[h]
+			}
+		}
+	}
+	return normalise(logp)
+}
+
+// normalise turns logarithms of unscaled chances into chances.
+func normalise(logp []float64) []float64 {
+	top := math.Inf(-1)
+	for _, l := range logp {
+		top = math.Max(top, l)
+	}
+	if math.IsInf(top, -1) {
+		panic("bayes: every hypothesis is excluded")
+	}
+	p, sum := make([]float64, len(logp)), 0.0
+	for i, l := range logp {
+		p[i] = math.Exp(l - top)
+		sum += p[i]
+	}
+	for i := range p {
+		p[i] /= sum
+	}
+	return p
+}
+
+// LogOdds returns ln(p/(1-p)).
+func LogOdds(p float64) float64 { return math.Log(p) - math.Log1p(-p) }
+
+// Shift returns what evidence i does to hypothesis h: the log-odds with all the
+// evidence less the log-odds without it, in natural logarithms. Above zero it
+// speaks for the hypothesis. Taking one member out of a group lets another step
+// up to full weight, so the shift of a member that others repeat is small: it is
+// what the answer would lose, not what was said.
+func (m *Model) Shift(evidence []Evidence, excluded []bool, i, h int) float64 {
+	return m.Shifts(evidence, excluded, i)[h]
+}
+
+// Shifts returns [Model.Shift] for every hypothesis. An excluded one gets zero.
+func (m *Model) Shifts(evidence []Evidence, excluded []bool, i int) []float64 {
+	all := m.Posterior(evidence, excluded)
+	less := m.Posterior(Without(evidence, i), excluded)
+	shifts := make([]float64, len(all))
+	for h := range shifts {
+		if excluded == nil || !excluded[h] {
+			shifts[h] = LogOdds(all[h]) - LogOdds(less[h])
+		}
+	}
+	return shifts
+}
+
+// Without returns the evidence with piece i left out.
+func Without(evidence []Evidence, i int) []Evidence {
+	less := make([]Evidence, 0, len(evidence)-1)
+	less = append(less, evidence[:i]...)
+	return append(less, evidence[i+1:]...)
+}

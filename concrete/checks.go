@@ -19,7 +19,8 @@ func Checks() []source.Result {
 // quantities are our answers to the tables, by subject.
 var quantities = func() map[string]source.Func {
 	all := map[string]source.Func{}
-	for _, subject := range []map[string]source.Func{hydrationQuantities, strengthQuantities, settlementQuantities} {
+	for _, subject := range []map[string]source.Func{hydrationQuantities, strengthQuantities, settlementQuantities,
+		creepENQuantities, creepMCQuantities, creepACIQuantities, creepGLQuantities, creepB3Quantities, creepB4Quantities, creepASQuantities} {
 		maps.Copy(all, subject)
 	}
 	return all

@@ -1,0 +1,260 @@
+package plan
+
+import "math"
+
+// boundary is one line of the plan at which a crack may stop or beside which it
+// may run.
+type boundary struct {
+	id, reach, kind string // reach: joint, edge or fixture
+	line            Polyline
+	edge            bool // concrete is free or was formed here
+}
+
+// boundaries returns the joints, the fixtures' lines and the edges of the slab.
+func (s Slab) boundaries() []boundary {
+	var all []boundary
+	for _, j := range s.Joints {
+		all = append(all, boundary{j.ID, "joint", string(j.Kind), j.Path, j.Kind != Sawn})
+	}
+	for _, f := range s.Fixtures {
+		if f.Kind != Duct {
+			all = append(all, boundary{f.ID, "fixture", string(f.Kind), f.line(), f.Opening})
+		}
+	}
+	all = append(all, boundary{FreeEdge, "edge", "edge", Ring(s.Outline).closed(), true})
+	return all
+}
+
+// nearLines fills the nearest joint and edge, and the nearest of each that the
+// finding runs along.
+func (t *traced) nearLines() {
+	r := t.rel
+	for _, b := range t.slab.boundaries() {
+		if b.line.Length() == 0 {
+			continue
+		}
+		n := t.near(b)
+		runs := n.Overlap > 0 && n.Overlap >= t.total()/2
+		if b.reach == "joint" {
+			r.Joint = nearer(r.Joint, n, n.Distance)
+			if runs {
+				r.Beside = nearerMean(r.Beside, n)
+			}
+		}
+		if b.edge {
+			r.Edge = nearer(r.Edge, n, n.Distance)
+			if runs {
+				r.BesideEdge = nearerMean(r.BesideEdge, n)
+			}
+		}
+	}
+}
+
+func (t *traced) total() float64 {
+	var sum float64
+	for _, p := range t.points {
+		sum += p.length
+	}
+	return sum
+}
+
+func nearer(best *NearLine, n NearLine, d float64) *NearLine {
+	if best == nil || d < best.Distance {
+		return &n
+	}
+	return best
+}
+
+func nearerMean(best *NearLine, n NearLine) *NearLine {
+	if best == nil || n.Mean < best.Mean {
+		return &n
+	}
+	return best
+}
+
+// near measures the finding against one line: least and mean distance, angle, and
+// the length over which it runs along it (its direction as a whole within
+// BesideAngle, and the line not yet ended).
+func (t *traced) near(b boundary) NearLine {
+	n := NearLine{ID: b.id, Kind: b.kind, Distance: math.Inf(1)}
+	for _, l := range t.lines {
+		n.Distance = math.Min(n.Distance, l.Distance(b.line))
+	}
+	pieces := b.line.Pieces()
+	var beside, besideMean, weight float64
+	var angle float64
+	for _, p := range t.points {
+		best, share, dir := math.Inf(1), 0.0, Point{}
+		for _, s := range pieces {
+			if u, d := s.Nearest(p.at); d < best {
+				best, share, dir = d, u, s.B.Minus(s.A)
+			}
+		}
+		n.Distance = math.Min(n.Distance, best)
+		n.Mean += best * p.length
+		weight += p.length
+		if t.rel.Direction == nil {
+			continue
+		}
+		a := axesApart(*t.rel.Direction, axisDegrees(dir))
+		angle += a * p.length
+		if a <= BesideAngle && share > 0 && share < 1 {
+			beside += p.length
+			besideMean += best * p.length
+		}
+	}
+	n.Mean /= weight
+	if t.rel.Direction != nil {
+		n.Angle = value(angle / weight)
+		n.Overlap = beside
+		if beside > 0 && beside >= weight/2 {
+			n.Mean = besideMean / beside
+			n.Angle = value(t.angleBeside(pieces))
+		}
+	}
+	if t.panel != nil {
+		n.Share = value(n.Mean / t.panel.Length)
+	}
+	return n
+}
+
+// angleBeside returns the mean angle to the pieces the finding runs along.
+func (t *traced) angleBeside(pieces []Segment) float64 {
+	var angle, weight float64
+	for _, p := range t.points {
+		best, dir := math.Inf(1), Point{}
+		for _, s := range pieces {
+			if _, d := s.Nearest(p.at); d < best {
+				best, dir = d, s.B.Minus(s.A)
+			}
+		}
+		if a := axesApart(*t.rel.Direction, axisDegrees(dir)); a <= BesideAngle {
+			angle += a * p.length
+			weight += p.length
+		}
+	}
+	return angle / weight
+}
+
+// endings fills what the ends of the longest line reach, and the share of all ends
+// that reach something.
+func (t *traced) endings() {
+	if t.longest < 0 {
+		return
+	}
+	all := t.slab.boundaries()
+	corners := t.slab.InsideCorners()
+	reached, count := 0, 0
+	for i, l := range t.lines {
+		for k := range 2 {
+			e := endOf(l, k == 1, all)
+			if len(corners) > 0 {
+				_, d := nearestCorner(corners, e.At)
+				e.Corner = value(d)
+			}
+			count++
+			if e.Reaches != "" {
+				reached++
+			}
+			if i == t.longest {
+				t.rel.Ends = append(t.rel.Ends, e)
+			}
+		}
+	}
+	n := 0
+	for _, e := range t.rel.Ends {
+		if e.Reaches != "" {
+			n++
+		}
+	}
+	t.rel.Reaching = &n
+	t.rel.AllReach = value(float64(reached) / float64(count))
+}
+
+// endOf returns one end of a line and the nearest thing it points at (or touches)
+// within EndReach.
+func endOf(l Polyline, last bool, all []boundary) End {
+	at, heading := heading(l, last)
+	e := End{At: at}
+	best := math.Inf(1)
+	for _, b := range all {
+		if d, ok := reach(at, heading, b.line); ok && d < best-1e-9 {
+			best = d
+			e.Reaches, e.ID = b.reach, b.id
+			e.Distance = value(d)
+		}
+	}
+	return e
+}
+
+// heading returns an end of a line and the direction in which the line would go on
+// beyond it, over its last 150 mm.
+func heading(l Polyline, last bool) (Point, Point) {
+	whole := l.Length()
+	back := math.Min(0.15, whole)
+	if last {
+		before, _ := l.At(whole - back)
+		at := l[len(l)-1]
+		d, ok := at.Minus(before).Unit()
+		if !ok {
+			_, d = l.At(whole)
+		}
+		return at, d
+	}
+	after, _ := l.At(back)
+	d, ok := l[0].Minus(after).Unit()
+	if !ok {
+		_, d = l.At(0)
+		d = d.Times(-1)
+	}
+	return l[0], d
+}
+
+// reach returns how far a line is from an end that touches it, points at it, or
+// has just crossed it; the distance is the shortest one, not that along the
+// heading.
+func reach(at, heading Point, line Polyline) (float64, bool) {
+	_, _, d := line.Nearest(at)
+	if d <= touchDistance {
+		return d, true
+	}
+	if d > EndReach {
+		return 0, false
+	}
+	const sideways = 2 // an end pointing 60 degrees off square still reaches
+	ray := Segment{at, at.Plus(heading.Times(sideways * EndReach))}
+	for _, s := range line.Pieces() {
+		if _, _, ok := ray.Cross(s); ok {
+			return d, true
+		}
+	}
+	return 0, false
+}
+
+// corners fills the inside corner nearest to any end.
+func (t *traced) corners() {
+	all := t.slab.InsideCorners()
+	if len(all) == 0 || t.longest < 0 {
+		return
+	}
+	best := CornerStart{Distance: math.Inf(1)}
+	for _, l := range t.lines {
+		for k := range 2 {
+			at, head := heading(l, k == 1)
+			c, d := nearestCorner(all, at)
+			if d >= best.Distance {
+				continue
+			}
+			away := head.Times(-1) // into the line
+			if d > touchDistance {
+				mid, _ := l.At(l.Length() / 2)
+				away = mid.Minus(c.At)
+			}
+			best = CornerStart{At: c.At, Fixture: c.Fixture, Distance: d, Starts: d <= CornerReach, Joint: c.Joint}
+			if away.Norm() > 0 {
+				best.Angles = &[2]float64{raysApart(away, c.Sides[0]), raysApart(away, c.Sides[1])}
+			}
+		}
+	}
+	t.rel.Corner = &best
+}

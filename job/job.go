@@ -33,6 +33,10 @@ type Job struct {
 	Rates    []Rate       `json:"rates,omitempty"`
 	Basis    Basis        `json:"basis"`
 	Limits   Limits       `json:"limits"`
+
+	tree     *node     // the text it was read from; nil for a job made here
+	dir      string    // the folder it was read from
+	warnings []Problem // noticed while reading
 }
 
 // Rate is what a remedy costs in the user's own books.

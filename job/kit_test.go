@@ -1,0 +1,11 @@
+package job
+
+import (
+	"math"
+
+	"slabwright/site"
+)
+
+type siteProbe = site.Probe
+
+var nan = math.NaN()

@@ -151,13 +151,12 @@ func joinTexts(seen []Observation) string {
 	return strings.Join(texts, "; ")
 }
 
-// text returns the observation's sentence, or one made from its state.
+// text returns the observation's sentence, or the one its state stands for.
 func (o Observation) text() string {
 	if o.Text != "" {
 		return o.Text
 	}
-	v := FindVariable(o.Variable)
-	return fmt.Sprintf("%s: %s", v.Question, strings.TrimSpace(o.State+" "+v.Unit))
+	return Says(o.Variable, o.State)
 }
 
 func firstWorking(seen []Observation) string {

@@ -62,6 +62,7 @@ const (
 	FromRecord   Basis = "measured"
 	FromClearSky Basis = "clear sky and cloud"
 	FromSun      Basis = "judged from the sun measured"
+	FromDusk     Basis = "judged from the sun measured before dusk"
 	FromElse     Basis = "assumed, the record does not know it"
 )
 
@@ -107,10 +108,9 @@ func (e Exposure) At(t time.Time) (Feel, error) {
 	f.WindAtSlab = h.Wind * wind * WindReduction(SlabWindHeight, e.Series.WindHeight, e.roughness())
 	f.Zenith, f.Azimuth = SunPosition(t, e.Place.Latitude, e.Place.Longitude)
 
-	outside := SolarConstant * SunDistanceFactor(DayOfYear(t))
-	clear := ClearSkyIneichen(f.Zenith, e.Place.Altitude, AirPressure(e.Place.Altitude), e.turbidity(), outside)
-	f.Cloud, f.CloudFrom = e.cloud(h, clear)
-	sun := e.sun(h, clear, outside, f.Zenith, f.Cloud, &f)
+	f.Cloud, f.CloudFrom = e.cloud(h)
+	var sun Irradiance
+	sun, f.SunFrom = e.sun(h, f.Zenith, f.Cloud)
 	f.SolarDown = sun.Direct*math.Max(0, math.Cos(radians(f.Zenith)))*beam + sun.Diffuse*sky
 
 	open := h.Sky
@@ -126,35 +126,57 @@ func (e Exposure) At(t time.Time) (Feel, error) {
 // from it.
 const lowSun = 80
 
+// longestNight is how far back a night looks for the cloud of the last daylight.
+const longestNight = 18
+
 // cloud returns the share of cloud and how it is known.
-func (e Exposure) cloud(h Hour, clear Irradiance) (float64, Basis) {
-	zenith, _ := SunPosition(h.Time, e.Place.Latitude, e.Place.Longitude)
-	switch {
-	case !math.IsNaN(h.Cloud):
+func (e Exposure) cloud(h Hour) (float64, Basis) {
+	if !math.IsNaN(h.Cloud) {
 		return h.Cloud, FromRecord
-	case !math.IsNaN(h.Sun) && zenith < lowSun:
-		return CloudFromSun(h.Sun, clear.Global), FromSun
+	}
+	for back := 0; back <= longestNight; back++ {
+		t := h.Time.Add(-time.Duration(back) * time.Hour)
+		zenith, _ := SunPosition(t, e.Place.Latitude, e.Place.Longitude)
+		if zenith >= lowSun {
+			continue
+		}
+		past, err := e.Series.At(t)
+		if err != nil || math.IsNaN(past.Sun) {
+			break
+		}
+		from := FromSun
+		if back > 0 {
+			from = FromDusk
+		}
+		return CloudFromSun(past.Sun, e.clearSky(t, zenith).Global), from
 	}
 	return e.CloudElse, FromElse
 }
 
+// clearSky returns the sun over the place under a clear sky.
+func (e Exposure) clearSky(t time.Time, zenith float64) Irradiance {
+	return ClearSkyIneichen(zenith, e.Place.Altitude, AirPressure(e.Place.Altitude), e.turbidity(), outsideSun(t))
+}
+
+// outsideSun returns the sun outside the air, square to its beam, in W/m2.
+func outsideSun(t time.Time) float64 { return SolarConstant * SunDistanceFactor(DayOfYear(t)) }
+
 // sun returns the sun over the open slab, measured or made, cut into beam and sky.
-func (e Exposure) sun(h Hour, clear Irradiance, outside, zenith, cloud float64, f *Feel) Irradiance {
-	cosZenith := math.Cos(radians(zenith))
+func (e Exposure) sun(h Hour, zenith, cloud float64) (Irradiance, Basis) {
+	clear, from := e.clearSky(h.Time, zenith), FromRecord
 	global := math.Max(0, h.Sun)
-	f.SunFrom = FromRecord
 	if math.IsNaN(h.Sun) {
-		f.SunFrom = FromClearSky
-		global = clear.Global * CloudedSun(cloud)
+		global, from = clear.Global*CloudedSun(cloud), FromClearSky
+		if cloud == 0 { // the clear sky's own split is better than a mean one
+			return clear, from
+		}
 	}
-	if global == clear.Global { // clear and made: its own split is better than a mean one
-		return clear
-	}
+	cosZenith := math.Cos(radians(zenith))
 	if cosZenith < 0.05 { // near the horizon a beam cannot be told from an hourly mean
-		return Irradiance{Global: global, Diffuse: global}
+		return Irradiance{Global: global, Diffuse: global}, from
 	}
-	diffuse := global * DiffuseShare(global/(outside*cosZenith))
-	return Irradiance{Global: global, Diffuse: diffuse, Direct: (global - diffuse) / cosZenith}
+	diffuse := global * DiffuseShare(global/(outsideSun(h.Time)*cosZenith))
+	return Irradiance{Global: global, Diffuse: diffuse, Direct: (global - diffuse) / cosZenith}, from
 }
 
 // shares returns what the shelters leave of beam, sky and wind at an instant.

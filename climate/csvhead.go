@@ -7,6 +7,8 @@ import (
 	"strings"
 	"time"
 	"unicode"
+
+	_ "time/tzdata" // zones named in a head must be known on every machine, and in the browser
 )
 
 //go:embed column_words.csv

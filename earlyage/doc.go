@@ -1,0 +1,19 @@
+// Package earlyage follows one place of a slab from the truck on: temperature,
+// water, set, strength, free strain and stress through the depth of slab, base
+// and soil.
+//
+// In goes a [Column]: the [Concrete] (from a mix by [FromMix]), thickness, the
+// [Layer] rows below, clock time and temperature of placing, the weather as a
+// function of time, covers with their clock times, bleeding. [Column.Run] gives
+// the [History]; [Window] runs a set of members around it and gives the
+// [CutWindow]: when the saw can start, when it is too late, with the chances.
+// [WindowWorking] writes that down line by line. [Movement] gives the long-term
+// shrinkage of the section and what is still to come.
+//
+// Times are hours after placing, temperatures °C, stresses and moduli MPa with
+// tension positive, strains plain numbers with lengthening positive (shrinkage
+// is negative here), equivalent ages hours at 21.1 °C, evaporation kg/m2/h.
+//
+// It leaves out everything in plan (joints, corners, fixtures, cracks: packages
+// restraint and flexure), rain on the slab and reinforcement.
+package earlyage

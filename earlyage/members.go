@@ -1,0 +1,146 @@
+package earlyage
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"runtime"
+	"strings"
+	"sync"
+
+	"slabwright/internal/sample"
+)
+
+// Doubt says how far the uncertain facts of a pour may be off. Each is spread
+// evenly over its range, friction and edge strength over their own low to high.
+type Doubt struct {
+	Placing  float64 // temperature of the concrete, ± K
+	Heat     float64 // heat of the cement, ± share
+	Fineness float64 // speed of the cement (its time constant), ± share
+	Wind     float64 // ± share
+	Tensile  float64 // coefficient of variation of tensile strength about its mean
+}
+
+// DefaultDoubt is used where the engineer gives none. The spread of tensile
+// strength is that of the fractiles 0.7 and 1.3 of EN 1992-1-1 Table 3.1; the
+// rest is our own judgement.
+var DefaultDoubt = Doubt{Placing: 2, Heat: 0.10, Fineness: 0.10, Wind: 0.30, Tensile: 0.18}
+
+// Pour is one placement whose cut is to be planned.
+type Pour struct {
+	Column    Column
+	Restraint Restraint
+	Doubt     Doubt
+	Count     int    // members beside the expected one; 0: 16
+	Seed      uint64 // of the spread; the same seed gives the same answer
+	Cores     int    // 0: all
+
+	Progress func(done, of int) // called from several goroutines; may be nil
+}
+
+const usualMembers = 16
+
+// member is one way the pour may go.
+type member struct {
+	history *History
+	ratio   []float64 // largest stress over tensile strength so far, by time
+	edge    float64   // where in the range of edge strengths this member lies, 0 to 1
+}
+
+// Members are the ways a pour may go: the expected one first.
+type Members struct {
+	Pour    Pour
+	Hours   []float64
+	members []member
+}
+
+// Expected returns the history of the pour as it is expected.
+func (m *Members) Expected() *History { return m.members[0].history }
+
+// RunMembers follows a pour as expected and with its uncertain facts spread over
+// their ranges, on all cores; the answer does not depend on how many there are.
+func RunMembers(ctx context.Context, p Pour) (*Members, error) {
+	if err := p.Column.Check(); err != nil {
+		return nil, err
+	}
+	if wrong := p.Restraint.problems(); wrong != nil {
+		return nil, fmt.Errorf("restraint of the pour: %s", strings.Join(wrong, " "))
+	}
+	if p.Count == 0 {
+		p.Count = usualMembers
+	}
+	if p.Doubt == (Doubt{}) {
+		p.Doubt = DefaultDoubt
+	}
+	p.Column.sampled = p.Column.ask()
+	points := sample.Latin(p.Count, 6, p.Seed)
+	out := &Members{Pour: p, members: make([]member, p.Count+1)}
+	errs := make([]error, p.Count+1)
+	next := make(chan int)
+	var group sync.WaitGroup
+	var mutex sync.Mutex
+	done := 0
+	cores := p.Cores
+	if cores <= 0 {
+		cores = runtime.GOMAXPROCS(0)
+	}
+	for range min(cores, p.Count+1) {
+		group.Go(func() {
+			for i := range next {
+				column, restraint, edge := p.Column, p.Restraint, 0.5
+				if i > 0 {
+					column, restraint, edge = p.vary(points[i-1])
+				}
+				out.members[i], errs[i] = follow(ctx, column, restraint, edge)
+				if p.Progress != nil {
+					mutex.Lock()
+					done++
+					p.Progress(done, p.Count+1)
+					mutex.Unlock()
+				}
+			}
+		})
+	}
+	for i := range out.members {
+		next <- i
+	}
+	close(next)
+	group.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	out.Hours = out.members[0].history.Hours
+	return out, nil
+}
+
+// vary returns the column, restraint and place in the edge range of a point of the
+// unit cube.
+func (p Pour) vary(u []float64) (Column, Restraint, float64) {
+	c, r := p.Column, p.Restraint
+	c.Progress = nil
+	c.PlacingTemperature += sample.Uniform(u[0], -p.Doubt.Placing, p.Doubt.Placing)
+	c.Concrete.Hydration.Heat *= 1 + sample.Uniform(u[1], -p.Doubt.Heat, p.Doubt.Heat)
+	speed := 1 + sample.Uniform(u[2], -p.Doubt.Fineness, p.Doubt.Fineness)
+	c.Concrete.Hydration.Tau /= speed
+	c.Concrete.Properties = faster(p.Column.Concrete, speed)
+	c.WindFactor *= 1 + sample.Uniform(u[3], -p.Doubt.Wind, p.Doubt.Wind)
+	r.Friction = sample.Uniform(u[4], r.FrictionLow, r.FrictionHigh)
+	return c, r, u[5]
+}
+
+// follow runs one member.
+func follow(ctx context.Context, c Column, r Restraint, edge float64) (member, error) {
+	h, err := c.Run(ctx)
+	if err != nil {
+		return member{}, err
+	}
+	m := member{history: h, edge: edge, ratio: make([]float64, len(h.Hours))}
+	worst := 0.0
+	for i := range h.Hours {
+		worst = math.Max(worst, r.Tension(h.moment(i), c.Thickness, c.Concrete.Poisson).Ratio)
+		m.ratio[i] = worst
+	}
+	return m, nil
+}

@@ -1,0 +1,87 @@
+package earlyage
+
+import (
+	"math"
+
+	"slabwright/internal/march"
+)
+
+// HumidityDiffusivity returns the diffusivity of pore humidity in concrete, m2/s:
+// it falls some twenty-fold as the pores empty, so the top dries fast and then
+// shields what is below.
+//
+//	humidity   in the pores, 0 to 1
+//	saturated  diffusivity at humidity 1 [m2/s]; see [SaturatedDiffusivity]
+//
+// Source: CEB-FIP Model Code 1990, 2.1-97 (alpha0 = 0.05, hc = 0.80, n = 15); the
+// form is Bazant and Najjar 1972. From memory.
+func HumidityDiffusivity(humidity, saturated float64) float64 {
+	const least, middle, exponent = 0.05, 0.80, 15
+	return saturated * (least + (1-least)/(1+math.Pow((1-humidity)/(1-middle), exponent)))
+}
+
+// SaturatedDiffusivity returns the diffusivity of pore humidity in saturated
+// concrete, m2/s, from the characteristic strength in MPa.
+//
+// Source: CEB-FIP Model Code 1990, 2.1-98. From memory.
+func SaturatedDiffusivity(characteristic float64) float64 {
+	return 1e-9 / (characteristic / 10)
+}
+
+// surfaceSkin is the thickness of concrete that resists vapour as much as the air
+// at the surface does, m. Source: Bazant and Najjar 1972; from memory.
+const surfaceSkin = 0.75e-3
+
+// poreWater is the water that leaves a cubic metre as its humidity falls from 1 to
+// 0, kg/m3. Own judgement; it only turns a flow of humidity into kilograms.
+const poreWater = 100.0
+
+// airSide is the drying face of the hardened slab.
+type airSide struct {
+	coefficient float64 // m/s
+	humidity    float64
+}
+
+func (a *airSide) Into(_, h float64) (flow, slope float64) {
+	return a.coefficient * (a.humidity - h), -a.coefficient
+}
+
+// moisture is the humidity in the pores through the slab, from set on.
+type moisture struct {
+	*march.Marcher
+	face *airSide
+	skin float64 // m/s
+}
+
+func newMoisture(slab march.Grid, saturated float64) *moisture {
+	m := &moisture{face: &airSide{}, skin: saturated / surfaceSkin}
+	p := march.Layered(slab, march.Layer{To: slab[len(slab)-1], Conductivity: 1, Capacity: 1})
+	p.Top = m.face
+	p.Potential = march.Integrated(func(h float64) float64 { return HumidityDiffusivity(h, saturated) }, 0, 1, 400)
+	start := make([]float64, len(slab))
+	for i := range start {
+		start[i] = 1
+	}
+	m.Marcher = march.New(p, 0, start)
+	m.Tolerance = 1e-7
+	return m
+}
+
+// step dries the slab for dt seconds under a cover in air of a humidity, and
+// returns the flow out, kg/m2/h.
+func (m *moisture) step(dt float64, c Cover, humidity float64) (rate float64, err error) {
+	m.face.humidity, m.face.coefficient = humidity, m.skin*c.Evaporation
+	if c.KeptWet {
+		m.face.humidity, m.face.coefficient = 1, m.skin
+	}
+	if err := m.Step(dt); err != nil {
+		return 0, err
+	}
+	return -m.TopFlow() * poreWater * 3600, nil
+}
+
+// canGive returns what the pores would give to open air of this humidity now,
+// kg/m2/h.
+func (m *moisture) canGive(humidity float64) float64 {
+	return math.Max(0, m.skin*(m.Value[0]-humidity)*poreWater*3600)
+}

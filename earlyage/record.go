@@ -1,0 +1,91 @@
+package earlyage
+
+import (
+	"slabwright/concrete"
+	"slabwright/internal/march"
+)
+
+// columns returns every series of the history, so that all are grown alike.
+func (h *History) columns() []*[]float64 {
+	return []*[]float64{&h.Hours, &h.Surface, &h.Mid, &h.Bottom, &h.Air, &h.Degree, &h.EquivalentAge,
+		&h.EdgeAge, &h.Fc, &h.Fct, &h.E, &h.EdgeFc, &h.TopFct, &h.MeanStrain, &h.Gradient, &h.Autogenous,
+		&h.Drying, &h.FullRestraint, &h.FullCurl, &h.SelfTop, &h.SelfSkin, &h.SelfMid, &h.SelfBottom, &h.Evaporation,
+		&h.OpenRate, &h.BleedFilm, &h.Humidity}
+}
+
+// grow makes room for n entries in one piece.
+func (h *History) grow(n int) {
+	columns := h.columns()
+	all := make([]float64, n*len(columns))
+	for i, c := range columns {
+		*c = all[i*n : i*n : (i+1)*n]
+	}
+}
+
+// record adds the present state to the history.
+func (r *run) record(hours float64) {
+	h, middle := r.history, r.bottom/2
+	s := r.surface
+	s.look(hours * 3600)
+	c := &r.Concrete
+	edge, edgeAge := r.zone(0, r.edge)
+	whole, _ := r.zone(0, r.bottom)
+	slab := march.Grid(r.slab)
+	degree, _ := r.local.degree(r.heat.Hidden[middle])
+	values := []float64{hours, r.heat.Value[0], r.heat.Value[middle], r.heat.Value[r.bottom], s.feel.Air,
+		degree, r.heat.Hidden[middle] / 3600, edgeAge, whole.Strength, whole.Tensile, whole.Modulus,
+		edge.Strength, edge.Tensile, r.mean, r.slope * r.Thickness / c.Expansion,
+		-slab.Mean(r.autogenous, 0, r.bottom), -slab.Mean(r.drying, 0, r.bottom),
+		r.axial.stress, r.curl.stress, r.selfTop(), r.self[0].stress, r.self[middle].stress, r.self[r.bottom].stress,
+		r.film.rate, s.potential(r.heat.Value[0]), r.film.Film, r.water.Value[0]}
+	for i, column := range h.columns() {
+		*column = append(*column, values[i])
+	}
+	if r.Profiles {
+		h.Temperature = append(h.Temperature, append([]float64(nil), r.heat.Value[:r.bottom+1]...))
+		stress := make([]float64, r.bottom+1)
+		for i := range stress {
+			stress[i] = r.self[i].stress
+		}
+		h.Stress = append(h.Stress, stress)
+	}
+}
+
+// zone returns the mean properties and equivalent age, h, between two layers.
+func (r *run) zone(from, to int) (p concrete.Properties, age float64) {
+	length := r.slab[to] - r.slab[from]
+	for i := from; i <= to; i++ {
+		share := 0.0
+		if i > from {
+			share += (r.slab[i] - r.slab[i-1]) / 2 / length
+		}
+		if i < to {
+			share += (r.slab[i+1] - r.slab[i]) / 2 / length
+		}
+		q := &r.now[i]
+		p.Strength += share * q.Strength
+		p.Tensile += share * q.Tensile
+		p.Modulus += share * q.Modulus
+		age += share * r.heat.Hidden[i] / 3600
+	}
+	return p, age
+}
+
+// selfTop returns the mean self-equilibrating stress of the zone the saw cuts. A
+// crack that opens a joint elsewhere needs tension over about that depth; the
+// stress of the skin only crazes it.
+func (r *run) selfTop() float64 {
+	var sum float64
+	for i := range r.edge {
+		sum += (r.slab[i+1] - r.slab[i]) * (r.self[i].stress + r.self[i+1].stress) / 2
+	}
+	return sum / (r.slab[r.edge] - r.slab[0])
+}
+
+// finish writes down what is known only at the end.
+func (r *run) finish() {
+	h := r.history
+	h.FilmGone, h.PlasticDeficit, h.CrazedFrom = r.film.Gone, r.film.Deficit, r.crazed
+	h.InitialSet = Set{r.initial[0], r.initial[r.bottom/2], r.initial[r.bottom]}
+	h.FinalSet = Set{r.last[0], r.last[r.bottom/2], r.last[r.bottom]}
+}

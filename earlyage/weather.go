@@ -1,0 +1,101 @@
+package earlyage
+
+import (
+	"math"
+	"time"
+)
+
+// Feel is what the surface of the slab feels at one time.
+type Feel struct {
+	Air      float64 // °C
+	Humidity float64 // 0 to 1
+	Wind     float64 // at the slab, m/s
+	Sun      float64 // on level ground, W/m2
+	Longwave float64 // coming down from the sky, W/m2
+}
+
+// Weather gives the feel at any time of the run.
+type Weather func(t time.Time) Feel
+
+// blend is a share of the way from one feel to another.
+func blend(a, b Feel, share float64) Feel {
+	mix := func(x, y float64) float64 { return x + share*(y-x) }
+	return Feel{mix(a.Air, b.Air), mix(a.Humidity, b.Humidity), mix(a.Wind, b.Wind), mix(a.Sun, b.Sun), mix(a.Longwave, b.Longwave)}
+}
+
+// record is a weather sampled once, so that the members of a set need not ask
+// again: every ten minutes for the fine part of the run, daily means after it.
+type record struct {
+	start, step float64 // hours after placing
+	fine        []Feel
+	dailyFrom   float64
+	daily       []Feel
+}
+
+const (
+	recordStep = 1.0 / 6 // h
+	fineDays   = 14.0
+	dayHours   = 24.0
+)
+
+// recorded asks the weather from start to end, in hours after placing.
+func recorded(w Weather, placed time.Time, start, end float64) *record {
+	r := &record{start: start, step: recordStep}
+	at := func(hours float64) Feel {
+		return w(placed.Add(time.Duration(hours * float64(time.Hour))))
+	}
+	fineEnd := math.Min(end, fineDays*dayHours)
+	for i := 0; ; i++ {
+		hours := start + float64(i)*r.step
+		r.fine = append(r.fine, at(hours))
+		if hours >= fineEnd {
+			break
+		}
+	}
+	r.dailyFrom = fineEnd
+	for day := fineEnd; day < end; day += dayHours {
+		var mean Feel
+		const parts = 12
+		for k := range parts {
+			mean = blend(mean, at(day+(float64(k)+0.5)*dayHours/parts), 1/float64(k+1))
+		}
+		r.daily = append(r.daily, mean)
+	}
+	return r
+}
+
+// at returns the feel at a time in hours after placing.
+func (r *record) at(hours float64) Feel {
+	if hours > r.dailyFrom && len(r.daily) > 0 {
+		i := int((hours - r.dailyFrom) / dayHours)
+		return r.daily[min(max(i, 0), len(r.daily)-1)]
+	}
+	x := (hours - r.start) / r.step
+	i := min(max(int(x), 0), len(r.fine)-2)
+	return blend(r.fine[i], r.fine[i+1], math.Min(math.Max(x-float64(i), 0), 1))
+}
+
+// problem returns what is wrong with a feel, "" if nothing.
+func (f Feel) problem() string {
+	switch {
+	case !(f.Air > -60 && f.Air < 60):
+		return "air temperature outside -60 to 60 °C"
+	case !(f.Humidity >= 0 && f.Humidity <= 1):
+		return "humidity outside 0 to 1 (a fraction, not per cent)"
+	case !(f.Wind >= 0 && f.Wind < 60):
+		return "wind outside 0 to 60 m/s"
+	case !(f.Sun >= -5 && f.Sun < 1600):
+		return "sun outside 0 to 1600 W/m2"
+	case !(f.Longwave > 50 && f.Longwave < 700):
+		return "sky radiation outside 50 to 700 W/m2"
+	}
+	return ""
+}
+
+// ask samples the column's weather once for all its members.
+func (c Column) ask() *record {
+	if c.sampled != nil {
+		return c.sampled
+	}
+	return recorded(c.Weather, c.Placed, 0, c.Until)
+}

@@ -37,25 +37,19 @@ type DryingRecord struct {
 //
 // The rates hold while free water stands on the slab.
 func DryingDay(e Exposure, concrete func(time.Time) float64, from, to time.Time, step time.Duration) (DryingRecord, error) {
-	if step <= 0 {
-		panic("climate: DryingDay needs a step above zero")
+	feels, err := e.Between(from, to, step)
+	if err != nil {
+		return DryingRecord{}, err
 	}
 	record := DryingRecord{Step: step}
-	for t := from; !t.After(to); t = t.Add(step) {
-		f, err := e.At(t)
-		if err != nil {
-			return DryingRecord{}, err
-		}
-		c := concrete(t)
+	for _, f := range feels {
+		c := concrete(f.Time)
 		if math.IsNaN(c) {
-			return DryingRecord{}, fmt.Errorf("drying at %s: the temperature of the concrete is not known", stamp(t))
+			return DryingRecord{}, fmt.Errorf("drying at %s: the temperature of the concrete is not known", stamp(f.Time))
 		}
 		rate := func(form DryingForm) float64 { return Drying(form, c, f.Air, f.Humidity, f.WindAtSlab) }
 		record.Rows = append(record.Rows, DryingRow{f.Time, f.Air, f.Humidity, f.WindAtSlab, c,
 			rate(DryingUno), rate(DryingUnoUS), rate(DryingMenzel)})
-	}
-	if len(record.Rows) == 0 {
-		return DryingRecord{}, fmt.Errorf("drying from %s to %s: the end is before the start", stamp(from), stamp(to))
 	}
 	return record, nil
 }
@@ -69,6 +63,28 @@ func (d DryingRecord) Peak() DryingRow {
 		}
 	}
 	return peak
+}
+
+// Notes says where the record leaves the range the formulas were fitted to.
+func (d DryingRecord) Notes() []string {
+	cold, hot := math.Inf(1), math.Inf(-1)
+	for _, r := range d.Rows {
+		cold, hot = math.Min(cold, math.Min(r.Concrete, r.Air)), math.Max(hot, math.Max(r.Concrete, r.Air))
+	}
+	return fitNotes(cold, hot)
+}
+
+// fitNotes says whether temperatures leave the range Uno's form was fitted to.
+func fitNotes(cold, hot float64) []string {
+	const low, high = 15.0, 35.0 // °C
+	var notes []string
+	if cold < low {
+		notes = append(notes, fmt.Sprintf("%.0f °C is below the %.0f °C from which Uno's form was fitted; go by Menzel.", cold, low))
+	}
+	if hot > high {
+		notes = append(notes, fmt.Sprintf("%.0f °C is above the %.0f °C up to which Uno's form was fitted; go by Menzel.", hot, high))
+	}
+	return notes
 }
 
 // Stretch is a time between two instants.

@@ -43,6 +43,9 @@ func TestDryingDay(t *testing.T) {
 	if clock := peak.Time.In(zoneOf(t, "Australia/Melbourne")).Hour(); clock < 12 || clock > 18 {
 		t.Errorf("peak at %d o'clock", clock)
 	}
+	if notes := d.Notes(); len(notes) != 1 || !strings.Contains(notes[0], "above the 35 °C") {
+		t.Errorf("38 °C air: notes %q", notes)
+	}
 	low, high := d.HoursAbove(DryingRow.Highest, DryingLimitLowBleed), d.HoursAbove(DryingRow.Highest, DryingLimit)
 	if !(low > high && high >= 0 && low < 24) {
 		t.Errorf("%g hours above 0.5, %g above 1.0", low, high)
@@ -128,7 +131,7 @@ func TestDryingSheet(t *testing.T) {
 		if last.Value*DryingLimit > DryingLimitLowBleed {
 			want = "note"
 		}
-		if !strings.HasPrefix(last.Verdict, want) {
+		if last.Verdict != want {
 			t.Errorf("%+v: ratio %g, verdict %q, want %q", c, last.Value, last.Verdict, want)
 		}
 	}

@@ -2,6 +2,7 @@ package climate
 
 import (
 	"fmt"
+	"math"
 
 	"slabwright/source"
 	"slabwright/working"
@@ -21,6 +22,7 @@ func DryingSheet(id string, concrete, air, humidity, wind, height, roughness flo
 	s := working.Sheet{ID: id, Title: "Drying rate of the fresh surface", Basis: []string{
 		"Free water stands on the surface; once it is gone the concrete itself sets the pace.",
 		"The forms are within about 40 % of measured evaporation."}}
+	s.Basis = append(s.Basis, fitNotes(math.Min(concrete, air), math.Max(concrete, air))...)
 	share := WindReduction(SlabWindHeight, height, roughness)
 	kmh := wind * share / kilometrePerHour
 	s.Add(windLines(wind, height, roughness, share, kmh)...)
@@ -96,7 +98,8 @@ func verdictLine(concrete, air, humidity, kmh float64) working.Line {
 	case row.Highest() > DryingLimit:
 		line.Verdict = "fail"
 	case row.Highest() > DryingLimitLowBleed:
-		line.Verdict = fmt.Sprintf("note: above %g kg/m²h, the limit for mixes that bleed little", DryingLimitLowBleed)
+		line.Verdict = "note"
+		line.What += fmt.Sprintf("; above %g kg/m²h, the limit for mixes that bleed little", DryingLimitLowBleed)
 	default:
 		line.Verdict = "pass"
 	}

@@ -122,6 +122,27 @@ func (e Exposure) At(t time.Time) (Feel, error) {
 	return f, nil
 }
 
+// Between returns what the slab feels at every step from one instant to another,
+// both included where the step meets them. Work it once and interpolate when many
+// runs share one weather.
+func (e Exposure) Between(from, to time.Time, step time.Duration) ([]Feel, error) {
+	if step <= 0 {
+		panic("climate: Between needs a step above zero")
+	}
+	if to.Before(from) {
+		return nil, fmt.Errorf("exposure from %s to %s: the end is before the start", stamp(from), stamp(to))
+	}
+	feels := make([]Feel, 0, to.Sub(from)/step+1)
+	for t := from; !t.After(to); t = t.Add(step) {
+		f, err := e.At(t)
+		if err != nil {
+			return nil, err
+		}
+		feels = append(feels, f)
+	}
+	return feels, nil
+}
+
 // lowSun is the zenith in degrees beyond which the sun is too low to judge cloud
 // from it.
 const lowSun = 80

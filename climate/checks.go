@@ -39,8 +39,9 @@ var quantities = map[string]source.Func{
 		return MenzelUS(SaturationPressureHylandWexler(Celsius(in.Num("concrete_F")))/psi,
 			SaturationPressureHylandWexler(Celsius(in.Num("air_F")))/psi, in.Num("humidity"), in.Num("wind_mph"))
 	},
-	"bleed_total":    func(in source.Inputs) float64 { return bleedOf(in).Total() },
-	"film_exhausted": func(in source.Inputs) float64 { return FilmExhausted(bleedOf(in), in.Num("evaporation")) },
+	"pounds_per_square_foot": func(in source.Inputs) float64 { return in.Num("value") * poundPerSquareFoot },
+	"bleed_total":            func(in source.Inputs) float64 { return bleedOf(in).Total() },
+	"film_exhausted":         func(in source.Inputs) float64 { return FilmExhausted(bleedOf(in), in.Num("evaporation")) },
 	"film_exhausted_marched": func(in source.Inputs) float64 {
 		steady := func(float64) float64 { return in.Num("evaporation") }
 		_, t := FilmHistory(bleedOf(in).At, steady, 0.05, 12)

@@ -5,7 +5,9 @@
 // by [MakeDays] from the least and greatest temperature of a day. An [Exposure]
 // lays the series on a place with its shade, shelter and roughness, and
 // [Exposure.At] gives the [Feel] at any instant. [DryingDay] lists the drying rate
-// of a day by every published form, with the hours above a limit.
+// of a day by every published form, with the hours above a limit; [FilmHistory] sets
+// it against the bleeding. [Repeat] lays a year end to end for runs over years, and
+// [Series.Gaps], [Series.Doubtful] and [Origin.Cautions] say what not to trust.
 //
 // The formulas stand on their own as functions of plain arguments, one equation
 // each: vapour ([SaturationPressure], [DewPoint], [WetBulb]), sun ([SunPosition],

@@ -66,9 +66,3 @@ func CriticalHumidity(form DryingForm, concrete, air, wind, limit float64) float
 	saturated := form.rate(concrete, air, 1, wind)
 	return (dry - limit) / (dry - saturated)
 }
-
-// Limits on the drying rate in kg/m2/h used on site.
-const (
-	DryingLimit         = 1.0 // ACI 305R, 0.2 lb/ft2/h: take precautions against plastic cracks
-	DryingLimitLowBleed = 0.5 // half of it, for mixes that bleed little (silica fume, fines)
-)

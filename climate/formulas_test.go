@@ -244,3 +244,12 @@ func TestFilmHistoryOrder(t *testing.T) {
 		t.Error("ends of the closed form")
 	}
 }
+
+// The limit held against stands first, every limit has a source and none is above it.
+func TestDryingLimits(t *testing.T) {
+	for i, l := range DryingLimits() {
+		if l.Source.Title == "" || l.Rate > DryingLimit || i == 0 && l.Rate != DryingLimit {
+			t.Errorf("limit %+v", l)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package climate
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -58,4 +59,42 @@ func (o Origin) String() string {
 		return "origin not stated"
 	}
 	return strings.Join(parts, ", ")
+}
+
+// How far and how high a station may be before its weather is doubted for the
+// slab. Chosen by the project, not from a standard.
+const (
+	farStation  = 10e3 // m
+	highStation = 100  // m
+)
+
+// lapse is how much colder the standard atmosphere is with height, K/m.
+const lapse = 0.0065
+
+// Cautions says what a reader should bear in mind about a record for the slab.
+func (o Origin) Cautions() []string {
+	var notes []string
+	switch o.Kind {
+	case Forecast:
+		notes = append(notes, "The weather is a forecast, not a measurement.")
+	case Made:
+		notes = append(notes, "The weather was made from the least and greatest temperature of the day; it knows no front or shower.")
+	case Typical:
+		notes = append(notes, "The weather is that of a typical year, not of these days.")
+	case Station:
+		if o.Distance == nil {
+			notes = append(notes, "How far the station is from the slab was not stated.")
+		}
+	}
+	if o.Distance != nil && *o.Distance > farStation {
+		notes = append(notes, fmt.Sprintf("The station is %.0f km away: wind, cloud and showers may have been others at the slab.", *o.Distance/1000))
+	}
+	if o.Higher != nil && math.Abs(*o.Higher) > highStation {
+		side := "warmer"
+		if *o.Higher < 0 {
+			side = "colder"
+		}
+		notes = append(notes, fmt.Sprintf("By height alone the slab is about %.1f K %s than the station.", math.Abs(*o.Higher)*lapse, side))
+	}
+	return notes
 }

@@ -190,6 +190,17 @@ func TestOriginInWords(t *testing.T) {
 	if got, want := o.String(), "Airport, station, 12 km from the slab, 35 m below it"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
+	cautions := strings.Join(Origin{Name: "Airport", Kind: Station, Distance: &far, Higher: new(400.0)}.Cautions(), " ")
+	for _, want := range []string{"12 km away", "2.6 K warmer"} { // 400 m at 6.5 K a kilometre
+		if !strings.Contains(cautions, want) {
+			t.Errorf("%q is missing in %q", want, cautions)
+		}
+	}
+	for _, kind := range []Kind{Forecast, Made, Typical, Station} {
+		if n := (Origin{Kind: kind}).Cautions(); len(n) != 1 {
+			t.Errorf("%s: cautions %v, want one", kind, n)
+		}
+	}
 	if got := (Origin{}).String(); got != "origin not stated" {
 		t.Errorf("got %q", got)
 	}

@@ -239,5 +239,6 @@ func FuzzDecode(f *testing.F) {
 		if err != nil || string(out) != string(data) {
 			t.Fatalf("an unchanged job was written otherwise (%v):\n%s\n%s", err, data, out)
 		}
+		j.Validate()
 	})
 }

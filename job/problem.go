@@ -12,9 +12,9 @@ type Level string
 
 // The levels of a problem.
 const (
-	Error    Level = "error"     // the job cannot be worked on before it is mended
-	Warning  Level = "warning"   // kept and worked with as it is; look at it
-	NotKnown Level = "not known" // nobody knows it; the answers in Blocks are not given
+	Error   Level = "error"     // the job cannot be worked on before it is mended
+	Warning Level = "warning"   // kept and worked with as it is; look at it
+	Unknown Level = "not known" // nobody knows it; the answers in Blocks are not given
 )
 
 // Problem is one thing about a job that the engineer should look at: where it

@@ -1,0 +1,342 @@
+package report
+
+import (
+	"time"
+
+	"slabwright/plan"
+	"slabwright/walk"
+	"slabwright/working"
+)
+
+// Content is everything a report, the app and --json show of one slab. It is
+// filled once, by job.Diagnose, and only ever read afterwards; its JSON names are
+// stable and documented in docs/json.md.
+type Content struct {
+	Head        Head            `json:"head"`
+	PageOne     PageOne         `json:"page_one"`
+	Plan        PlanView        `json:"plan"`
+	Pours       []PourDay       `json:"pours"`
+	Findings    []FindingSheet  `json:"findings"`
+	Slab        SlabAnswer      `json:"slab"`
+	Hands       []HandRow       `json:"hands"` // who could have stopped it, the slab as a whole
+	Movement    Movement        `json:"movement"`
+	Assumptions []Assumption    `json:"assumptions"`
+	Missing     []Missing       `json:"missing"` // facts nobody knows, and what is not answered without them
+	Cautions    []string        `json:"cautions"`
+	Workings    []working.Sheet `json:"workings"`
+	Sources     []SourceRow     `json:"sources"`
+}
+
+// Head is the title block.
+type Head struct {
+	Job      string    `json:"job"`    // short id
+	Number   string    `json:"number"` // the practice's job number
+	Title    string    `json:"title"`
+	Client   string    `json:"client"`
+	Place    string    `json:"place"`
+	SlabID   string    `json:"slab"`
+	SlabName string    `json:"slab_name"`
+	Looked   time.Time `json:"looked"` // date of the last walk
+	LookedBy string    `json:"looked_by"`
+	Author   string    `json:"author"`
+	Revision string    `json:"revision"` // "DRAFT" until issued
+	Zone     string    `json:"zone"`
+	Version  string    `json:"version"`   // of the program
+	DataHash string    `json:"data_hash"` // SHA-256 of job.json and the weather files
+	Seed     uint64    `json:"seed"`
+}
+
+// Chance is a weight with its range, never to more than two figures.
+type Chance struct {
+	P     float64 `json:"p"`
+	Low   float64 `json:"low"`
+	High  float64 `json:"high"`
+	About string  `json:"about"` // "about 7 in 10"
+}
+
+// PageOne is the answers page: five questions, always the same five, in order.
+type PageOne struct {
+	Answers  []Answer `json:"answers"`
+	Doubt    string   `json:"doubt"` // the most important one
+	NotDone  string   `json:"not_done"`
+	Reliance string   `json:"reliance"` // who may rely on this
+}
+
+// Answer is one of the five answers.
+type Answer struct {
+	Key      string   `json:"key"` // structural, worse, why, now, who
+	Question string   `json:"question"`
+	Plain    string   `json:"plain"` // a lay reader's sentence
+	Exact    string   `json:"exact"` // the same said exactly, with the words defined
+	Chance   *Chance  `json:"chance,omitempty"`
+	Workings []string `json:"workings,omitempty"` // sheet ids
+}
+
+// PlanView is the drawing of the slab as data.
+type PlanView struct {
+	Slab      plan.Slab       `json:"slab"`
+	Panels    []plan.Panel    `json:"panels"`
+	Area      float64         `json:"area_m2"`
+	Pours     []PourArea      `json:"pours"`
+	Unseen    []walk.Unseen   `json:"could_not_see"`
+	BarLines  [][2]plan.Point `json:"bar_lines"` // mesh and bars, clipped to the slab
+	DowelBars []DowelBar      `json:"dowel_bars"`
+	Symbols   []JointSymbol   `json:"joints"` // joint state for drawing: cut in time? opened?
+}
+
+// PourArea is one pour as drawn.
+type PourArea struct {
+	ID    string       `json:"id"`
+	Name  string       `json:"name"`
+	Area  []plan.Point `json:"area_m"`
+	Start *time.Time   `json:"start,omitempty"`
+}
+
+// DowelBar is one dowel in plan.
+type DowelBar struct {
+	Joint string     `json:"joint"`
+	From  plan.Point `json:"from_m"`
+	To    plan.Point `json:"to_m"`
+}
+
+// JointSymbol is what is said beside a joint on the drawing.
+type JointSymbol struct {
+	ID         string     `json:"id"`
+	CutAt      *time.Time `json:"cut_at,omitempty"`
+	Hours      *float64   `json:"hours_after_placing,omitempty"`
+	State      string     `json:"state,omitempty"` // too soon, in the window, late, missed, not sawn
+	Opened     string     `json:"opened,omitempty"`
+	DepthShare *float64   `json:"depth_share,omitempty"` // groove over thickness
+}
+
+// PourDay is one pour hour by hour.
+type PourDay struct {
+	ID         string       `json:"id"`
+	Name       string       `json:"name"`
+	Start      time.Time    `json:"start"`
+	End        *time.Time   `json:"end,omitempty"`
+	Weather    string       `json:"weather"` // sentence: whose record, how far away
+	Drying     []DryingHour `json:"drying"`
+	Column     []ColumnHour `json:"column"`
+	InitialSet *time.Time   `json:"initial_set,omitempty"`
+	FinalSet   *time.Time   `json:"final_set,omitempty"`
+	FilmGone   *time.Time   `json:"film_gone,omitempty"` // when the bleed water was used up
+	Window     Window       `json:"window"`
+	Early      *Window      `json:"early_entry_window,omitempty"`
+	Cuts       []CutRow     `json:"cuts"`
+	Events     []Event      `json:"events"`
+	Trucks     []TruckRow   `json:"trucks"`
+	Sentences  []string     `json:"sentences"` // what the day shows, in plain words
+	Workings   []string     `json:"workings"`
+	NotGiven   []string     `json:"not_given,omitempty"` // answers left out, and why
+}
+
+// DryingHour is the drying rate of one hour in the published forms, kg/m2/h.
+type DryingHour struct {
+	Time     time.Time `json:"time"`
+	Air      float64   `json:"air_C"`
+	Humidity float64   `json:"humidity"` // 0-1
+	Wind     float64   `json:"wind_m_s"` // at slab height
+	Sun      float64   `json:"sun_W_m2"`
+	Concrete float64   `json:"concrete_C"`
+	Uno      float64   `json:"uno"`
+	UnoUS    float64   `json:"uno_us"`
+	Menzel   float64   `json:"menzel"`
+}
+
+// ColumnHour is the slab through its depth at one time.
+type ColumnHour struct {
+	Time      time.Time `json:"time"`
+	Hours     float64   `json:"hours_after_placing"`
+	Top       float64   `json:"top_C"`
+	Middle    float64   `json:"middle_C"`
+	Bottom    float64   `json:"bottom_C"`
+	Strength  float64   `json:"strength_MPa"`
+	Tensile   float64   `json:"tensile_MPa"`
+	Modulus   float64   `json:"modulus_MPa"`
+	Share     float64   `json:"share"` // of tensile strength used, uncut slab
+	ShareLow  float64   `json:"share_low"`
+	ShareHigh float64   `json:"share_high"`
+}
+
+// Window is from the first time a saw leaves a clean edge to the last before the
+// slab cracks elsewhere.
+type Window struct {
+	Saw        string     `json:"saw"` // wet, early-entry
+	Opens      *time.Time `json:"opens,omitempty"`
+	OpensLow   *time.Time `json:"opens_low,omitempty"`
+	OpensHigh  *time.Time `json:"opens_high,omitempty"`
+	Best       *time.Time `json:"best,omitempty"`
+	Closes     *time.Time `json:"closes,omitempty"` // absent: does not close in the time looked at
+	ClosesLow  *time.Time `json:"closes_low,omitempty"`
+	ClosesHigh *time.Time `json:"closes_high,omitempty"`
+	Why        string     `json:"why"`
+	Working    string     `json:"working"`
+}
+
+// CutRow is one joint as sawn against its window.
+type CutRow struct {
+	Joint      string    `json:"joint"`
+	At         time.Time `json:"at"`
+	Hours      float64   `json:"hours_after_placing"`
+	State      string    `json:"state"` // too soon, in the window, late, missed
+	Chance     *Chance   `json:"chance_cracked_before,omitempty"`
+	Depth      *float64  `json:"depth_m,omitempty"`
+	DepthShare *float64  `json:"depth_share,omitempty"`
+	Edge       string    `json:"edge,omitempty"`
+	Opened     string    `json:"opened,omitempty"`
+	By         string    `json:"by,omitempty"`
+}
+
+// Event is a mark on the hour ruler.
+type Event struct {
+	At   time.Time `json:"at"`
+	Kind string    `json:"kind"` // truck, finish, cure, set, cut, departure, window
+	What string    `json:"what"`
+}
+
+// TruckRow is one load.
+type TruckRow struct {
+	Ticket     string     `json:"ticket"`
+	Start      *time.Time `json:"start,omitempty"`
+	AgeMin     *float64   `json:"age_min,omitempty"` // batching to end of discharge
+	Volume     *float64   `json:"volume_m3,omitempty"`
+	Slump      *float64   `json:"slump_m,omitempty"`
+	Concrete   *float64   `json:"concrete_C,omitempty"`
+	WaterAdded *float64   `json:"water_added_L_m3,omitempty"`
+	AskedBy    string     `json:"asked_by,omitempty"`
+	Note       string     `json:"note,omitempty"` // "w/c rose from 0.50 to 0.55"
+}
+
+// FindingSheet is one finding with all that is said of it.
+type FindingSheet struct {
+	Finding     walk.Finding  `json:"finding"`
+	Walk        string        `json:"walk"`
+	Title       string        `json:"title"` // "Crack, 2.1 m, panel P4"
+	Place       string        `json:"place"` // where, from the plan, in words
+	At          plan.Point    `json:"at_m"`  // where its number stands on the plan
+	Relations   []RelationRow `json:"relations"`
+	Answer      string        `json:"answer"`
+	Decided     bool          `json:"decided"`
+	Mechanism   []CauseRow    `json:"mechanisms"`
+	Triggers    []CauseRow    `json:"triggers"`
+	RuledOut    []CauseRow    `json:"ruled_out"`
+	Unexplained []string      `json:"unexplained,omitempty"`
+	NextTests   []TestRow     `json:"next_tests"`
+	Structural  Answer        `json:"structural"`
+	Worse       Answer        `json:"worse"`
+	Matters     Answer        `json:"matters"`
+	Options     []OptionRow   `json:"options"`
+	Hands       []HandRow     `json:"hands"`
+	Workings    []string      `json:"workings"`
+}
+
+// RelationRow is one relation worked out from the plan.
+type RelationRow struct {
+	What    string `json:"what"` // "starts at inside corner of"
+	Text    string `json:"text"` // "40 mm from the pit corner at (9.0, 6.0)"
+	Working string `json:"working"`
+}
+
+// CauseRow is one candidate cause.
+type CauseRow struct {
+	ID       string        `json:"id"`
+	Name     string        `json:"name"`
+	Layer    string        `json:"layer"` // mechanism, trigger
+	Plain    string        `json:"plain"`
+	Exact    string        `json:"exact"`
+	Chance   Chance        `json:"chance"`
+	State    string        `json:"state"` // leading, possible, unlikely, ruled out
+	For      []ArgumentRow `json:"for"`
+	Against  []ArgumentRow `json:"against"`
+	Missing  []string      `json:"missing"`
+	RuledOut string        `json:"ruled_out,omitempty"` // considered and ruled out because
+	Sources  []string      `json:"sources"`
+	Working  string        `json:"working"`
+}
+
+// ArgumentRow is one piece of evidence for or against.
+type ArgumentRow struct {
+	Text    string  `json:"text"`
+	From    string  `json:"from"`  // seen, measured, plan, pour, weather
+	Known   string  `json:"known"` // measured, recorded, assumed, default
+	Shift   float64 `json:"shift"` // decibans: 10·log10 of the factor on the odds
+	Working string  `json:"working,omitempty"`
+}
+
+// TestRow is one look or test still worth doing.
+type TestRow struct {
+	Name      string   `json:"name"`
+	Splits    []string `json:"splits"` // the causes it would tell apart
+	Gain      float64  `json:"gain_bits"`
+	CostClass int      `json:"cost_class"` // 0 hand tool ... 4 closure and plant
+	Time      string   `json:"time"`
+	Outcomes  []string `json:"outcomes"` // what each result would do
+	Caution   string   `json:"caution,omitempty"`
+}
+
+// OptionRow is one remedy.
+type OptionRow struct {
+	Remedy     string   `json:"remedy"`
+	Verdict    string   `json:"verdict"` // recommended, fits, not now, refused
+	Why        string   `json:"why"`
+	WhyNot     string   `json:"why_not,omitempty"`
+	Quantity   string   `json:"quantity"`
+	Life       string   `json:"life"`
+	Disruption string   `json:"disruption"`
+	Cost       string   `json:"cost"` // from the user's own rates, or "no rate given"
+	When       string   `json:"when"`
+	Sources    []string `json:"sources"`
+}
+
+// HandRow is one party against one cause, in three separate columns.
+type HandRow struct {
+	Party    string `json:"party"`
+	Role     string `json:"role"`
+	Cause    string `json:"cause"`
+	Departed string `json:"departed"` // departed from plan?
+	Caused   string `json:"caused"`   // did that cause this?
+	Control  string `json:"control"`  // had control?
+	Action   string `json:"action"`   // what could have stopped it
+	Moment   string `json:"moment"`   // and when
+}
+
+// SlabAnswer is the slab as a whole.
+type SlabAnswer struct {
+	Answer   string      `json:"answer"`
+	Causes   []CauseRow  `json:"causes"`
+	Together []string    `json:"together"` // how findings explain each other
+	Options  []OptionRow `json:"options"`
+}
+
+// Movement is what the slab has still to do.
+type Movement struct {
+	ShrinkageNow   float64 `json:"shrinkage_now"`   // strain so far
+	ShrinkageLater float64 `json:"shrinkage_later"` // strain still to come
+	Season         float64 `json:"season_K"`        // yearly swing of the slab's mean temperature
+	OpeningLater   float64 `json:"opening_later_m"` // of a joint at the mean panel length
+	Sentence       string  `json:"sentence"`
+	Working        string  `json:"working"`
+}
+
+// Assumption is one thing put in that was not measured or recorded.
+type Assumption struct {
+	What  string `json:"what"`
+	Value string `json:"value"`
+	Known string `json:"known"` // given, measured, assumed, default
+	Why   string `json:"why"`
+	Moves string `json:"moves"` // what changes if it is wrong
+}
+
+// Missing is a fact nobody knows.
+type Missing struct {
+	Field string `json:"field"` // slabs[0].thickness_m
+	What  string `json:"what"`
+	So    string `json:"so"` // "so the wheel stress is not given"
+}
+
+// SourceRow is one published work used.
+type SourceRow struct {
+	Title string `json:"title"`
+	How   string `json:"how"`
+}

@@ -1,0 +1,224 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"slabwright/internal/draw"
+	"slabwright/plan"
+)
+
+// Sheet is the room a drawing has on a paper size, mm.
+type Sheet struct {
+	Paper         string
+	Width, Height float64
+}
+
+// Sheets a plan is drawn for: the field left by the margins.
+var (
+	SheetA4 = Sheet{"A4", 172, 225}
+	SheetA3 = Sheet{"A3", 380, 250}
+)
+
+// PlanSVG returns the drawing of the slab with its findings for an A4 sheet.
+func PlanSVG(c *Content) []byte { return PlanFor(c, SheetA4, false).SVG() }
+
+// PlanFor returns the drawing of the slab with its findings, at the largest scale
+// of the list that fits the sheet, with north arrow, scale bar and key. Bars are
+// drawn on demand: they are many.
+func PlanFor(c *Content, s Sheet, bars bool) *draw.Scene {
+	const foot, edge = 37.0, 11.0
+	p := newPlanSheet(c, s.Width, s.Height-foot, edge, 0)
+	p.s.Height = p.top + p.fieldHeight + foot
+	p.bars, p.paper = bars, s.Paper
+	p.all()
+	p.measures()
+	p.footer(p.top+p.fieldHeight+2, s.Paper)
+	return p.s
+}
+
+// PlanSmall returns the plan without key for a corner of a page, to fit a box;
+// only is the finding to show, empty for all.
+func PlanSmall(c *Content, width, height float64, only string) *draw.Scene {
+	p := newPlanSheet(c, width, height, 3, 0)
+	p.small, p.only = true, only
+	p.s.Height = p.fieldHeight
+	p.all()
+	return p.s
+}
+
+// scales are the n of 1:n that a scale rule carries.
+var scales = []float64{10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 1250, 1500, 2000, 2500, 5000, 10000}
+
+// planSheet is a plan being drawn.
+type planSheet struct {
+	c           *Content
+	s           *draw.Scene
+	to          draw.Transform
+	n           float64 // scale 1:n
+	top         float64
+	fieldHeight float64
+	labels      placer
+	small, bars bool
+	only        string
+	paper       string
+}
+
+func newPlanSheet(c *Content, width, height, edge, top float64) *planSheet {
+	low, high := extent(c)
+	span := func(n float64) (float64, float64) {
+		return (high.X-low.X)*1000/n + 2*edge, (high.Y-low.Y)*1000/n + 2*edge
+	}
+	n := 0.0
+	for _, try := range scales {
+		if w, h := span(try); w <= width && h <= height {
+			n = try
+			break
+		}
+	}
+	if edge < 5 || n == 0 { // a small plan need not be at a round scale
+		n = math.Max((high.X-low.X)*1000/(width-2*edge), (high.Y-low.Y)*1000/(height-2*edge))
+	}
+	_, h := span(n)
+	p := &planSheet{c: c, n: n, top: top, fieldHeight: h}
+	p.to = draw.Fit(draw.Point{X: low.X, Y: low.Y}, draw.Point{X: high.X, Y: high.Y}, 1000/n, draw.Point{X: width / 2, Y: top + h/2})
+	p.labels = placer{width: width, height: top + h}
+	p.s = draw.New(width, top+h, "Plan of "+or(c.Head.SlabName, c.Head.SlabID), planInWords(c))
+	return p
+}
+
+// extent is the box round everything drawn.
+func extent(c *Content) (low, high plan.Point) {
+	low, high = plan.Point{X: math.Inf(1), Y: math.Inf(1)}, plan.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	grow := func(points []plan.Point) {
+		for _, q := range points {
+			low.X, low.Y = math.Min(low.X, q.X), math.Min(low.Y, q.Y)
+			high.X, high.Y = math.Max(high.X, q.X), math.Max(high.Y, q.Y)
+		}
+	}
+	grow(c.Plan.Slab.Outline)
+	for _, f := range c.Plan.Slab.Fixtures {
+		grow(f.Shape)
+	}
+	if !(high.X > low.X) || !(high.Y > low.Y) {
+		return plan.Point{}, plan.Point{X: 1, Y: 1}
+	}
+	return low, high
+}
+
+// planInWords says what the drawing shows to those who cannot see it.
+func planInWords(c *Content) string {
+	low, high := extent(c)
+	var s strings.Builder
+	fmt.Fprintf(&s, "Slab of %s m², %s m by %s m overall, %d panels, %d joints, %d fixtures, %d findings.",
+		fixed(c.Plan.Area, 0), fixed(high.X-low.X, 1), fixed(high.Y-low.Y, 1),
+		len(c.Plan.Panels), len(c.Plan.Slab.Joints), len(c.Plan.Slab.Fixtures), len(c.Findings))
+	for _, f := range c.Findings {
+		fmt.Fprintf(&s, " %s: %s, %s.", f.Finding.ID, f.Title, strings.TrimSuffix(f.Place, "."))
+	}
+	if len(c.Plan.Unseen) > 0 {
+		fmt.Fprintf(&s, " %d places could not be seen.", len(c.Plan.Unseen))
+	}
+	return s.String()
+}
+
+// all draws every layer, what lies under first.
+func (p *planSheet) all() {
+	p.ground()
+	if p.bars {
+		p.barLines()
+	}
+	p.fixtures()
+	p.unseen()
+	p.joints()
+	p.dowels()
+	p.outline()
+	p.findings()
+	if !p.small {
+		p.findingWidths()
+		p.jointWords()
+		p.fixtureNames()
+		p.pourNames()
+		p.panelNames()
+	}
+}
+
+func points(pts []plan.Point) []draw.Point {
+	out := make([]draw.Point, len(pts))
+	for i, q := range pts {
+		out[i] = draw.Point(q)
+	}
+	return out
+}
+
+// ground lays a wash under every other pour, so that strips are told apart.
+func (p *planSheet) ground() {
+	g := p.s.Group("pours", "", p.to)
+	for i, pour := range p.c.Plan.Pours {
+		fill := paper
+		if i%2 == 1 {
+			fill = wash
+		}
+		area := &draw.Group{Class: "pour", Title: "Pour " + or(pour.Name, pour.ID)}
+		area.Add(draw.Area{Ring: points(pour.Area), Fill: fill, Pen: penPour})
+		g.Add(area)
+	}
+}
+
+func (p *planSheet) barLines() {
+	g := p.s.Group("bars", "Mesh and bars", p.to)
+	for _, l := range p.c.Plan.BarLines {
+		g.Add(draw.Line{Points: points(l[:]), Pen: penBar})
+	}
+}
+
+func (p *planSheet) fixtures() {
+	for _, f := range p.c.Plan.Slab.Fixtures {
+		g := p.s.Group("fixture", or(f.Name, f.ID)+", "+string(f.Kind), p.to)
+		if len(f.Shape) < 3 || f.Kind == plan.Wall || f.Kind == plan.Building {
+			g.Add(draw.Line{Points: points(f.Shape), Pen: draw.Pen{Color: ink, Width: 1.1}})
+			continue
+		}
+		fill := wash
+		if f.Opening {
+			fill = paper
+		}
+		a := draw.Area{Ring: points(f.Shape), Fill: fill, Pen: penFixture}
+		g.Add(a)
+		if f.Opening && len(f.Shape) == 4 && !p.small {
+			hair := draw.Pen{Color: quiet, Width: 0.12}
+			g.Add(draw.Line{Points: points([]plan.Point{f.Shape[0], f.Shape[2]}), Pen: hair},
+				draw.Line{Points: points([]plan.Point{f.Shape[1], f.Shape[3]}), Pen: hair})
+		}
+	}
+}
+
+func (p *planSheet) unseen() {
+	for _, u := range p.c.Plan.Unseen {
+		g := p.s.Group("unseen", "Could not see: "+u.Why, p.to)
+		g.Add(draw.Area{Ring: points(u.Area), Hatch: unseenHatch, Pen: penUnseen})
+	}
+}
+
+func (p *planSheet) outline() {
+	g := p.s.Group("outline", "Edge of the slab", p.to)
+	pen := penOutline
+	if p.small {
+		pen.Width = 0.45
+	}
+	g.Add(draw.Area{Ring: points(p.c.Plan.Slab.Outline), Pen: pen})
+	for _, f := range p.c.Plan.Slab.Fixtures {
+		if f.Opening && len(f.Shape) > 2 {
+			pen := penOpening
+			if p.small {
+				pen.Width = 0.3
+			}
+			g.Add(draw.Area{Ring: points(f.Shape), Pen: pen})
+		}
+	}
+	ring := p.c.Plan.Slab.Outline
+	for i, q := range ring {
+		p.labels.take(p.to.At(draw.Point(q)), p.to.At(draw.Point(ring[(i+1)%len(ring)])), 0.5)
+	}
+}

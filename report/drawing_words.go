@@ -1,0 +1,121 @@
+package report
+
+import (
+	"math"
+
+	"slabwright/internal/draw"
+)
+
+// jointWords writes each joint's id along it, with the hours from placing to
+// sawing and what became of it where known.
+func (p *planSheet) jointWords() {
+	const letters = 2.3
+	g := p.s.Group("joint-names", "", draw.Paper)
+	symbols := map[string]JointSymbol{}
+	for _, s := range p.c.Plan.Symbols {
+		symbols[s.ID] = s
+	}
+	for _, j := range p.c.Plan.Slab.Joints {
+		path := make([]draw.Point, len(j.Path))
+		for i, q := range j.Path {
+			path[i] = p.to.At(draw.Point(q))
+		}
+		words := j.ID
+		if s, ok := symbols[j.ID]; ok {
+			if s.Hours != nil {
+				words += " " + fixed(*s.Hours, 0) + thin + "h"
+			}
+			if s.Opened == "no" {
+				words += " not opened"
+			}
+		}
+		w := draw.WidthOf(words, letters) + 0.6
+		for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6} {
+			s := stationAt(path, share)
+			angle := math.Atan2(-s.uy, s.ux) * 180 / math.Pi
+			if angle > 91 {
+				angle -= 180
+			} else if angle < -89 {
+				angle += 180
+			}
+			sin, cos := math.Sincos(angle * math.Pi / 180)
+			bw, bh := w*math.Abs(cos)+letters*math.Abs(sin), w*math.Abs(sin)+letters*math.Abs(cos)
+			up := draw.Point{X: -1.5 * sin, Y: -1.5 * cos}
+			off, ok := p.labels.free(s.at, bw, bh, up, 0)
+			if !ok && share != 0.6 {
+				continue
+			}
+			base := draw.Point{X: off.X + letters*0.3*sin, Y: off.Y + letters*0.3*cos}
+			g.Add(draw.Text{At: s.at, Lift: base, Words: words, Height: letters, Anchor: draw.Middle, Angle: angle, Color: chalk, Halo: paper})
+			break
+		}
+	}
+}
+
+func (p *planSheet) fixtureNames() {
+	const letters = 2.4
+	g := p.s.Group("fixture-names", "", draw.Paper)
+	for _, f := range p.c.Plan.Slab.Fixtures {
+		if len(f.Shape) == 0 {
+			continue
+		}
+		var mid draw.Point
+		for _, q := range f.Shape {
+			a := p.to.At(draw.Point(q))
+			mid.X += a.X / float64(len(f.Shape))
+			mid.Y += a.Y / float64(len(f.Shape))
+		}
+		words := or(f.Name, f.ID)
+		off, _ := p.labels.free(mid, draw.WidthOf(words, letters), letters, draw.Point{}, 9)
+		g.Add(draw.Text{At: mid, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Color: ink, Halo: paper})
+	}
+}
+
+// pourNames writes the name and start of each pour in its lower left corner.
+func (p *planSheet) pourNames() {
+	const letters = 2.5
+	clk := clockOf(p.c.Head)
+	g := p.s.Group("pour-names", "", draw.Paper)
+	for _, pour := range p.c.Plan.Pours {
+		if len(pour.Area) == 0 {
+			continue
+		}
+		corner := p.to.At(draw.Point(pour.Area[0]))
+		for _, q := range pour.Area {
+			if a := p.to.At(draw.Point(q)); a.Y-a.X > corner.Y-corner.X {
+				corner = a
+			}
+		}
+		words := or(pour.Name, pour.ID)
+		if pour.Start != nil {
+			words += " · " + clk.hour(*pour.Start)
+		}
+		w := draw.WidthOf(words, letters)
+		off, _ := p.labels.free(corner, w, letters+0.4, draw.Point{X: w/2 + 1.5, Y: -2.4}, 15)
+		g.Add(draw.Text{At: corner, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Bold: true, Color: quiet, Halo: paper})
+	}
+}
+
+func (p *planSheet) panelNames() {
+	const letters = 2.6
+	g := p.s.Group("panel-names", "", draw.Paper)
+	for _, panel := range p.c.Plan.Panels {
+		at := p.to.At(draw.Point(panel.Centroid))
+		off, _ := p.labels.free(at, draw.WidthOf(panel.ID, letters), letters, draw.Point{}, 12)
+		g.Add(draw.Text{At: at, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: panel.ID, Height: letters, Anchor: draw.Middle, Color: quiet, Halo: paper})
+	}
+}
+
+// measures draws the overall length and width outside the plan.
+func (p *planSheet) measures() {
+	low, high := extent(p.c)
+	a, b := p.to.At(draw.Point(low)), p.to.At(draw.Point(high))
+	g := p.s.Group("measures", "Overall lengths", draw.Paper)
+	const letters = 2.5
+	y := a.Y + 6
+	g.Add(draw.Line{Points: []draw.Point{{X: a.X, Y: y}, {X: b.X, Y: y}}, Pen: penMeasure, Start: draw.Tick, End: draw.Tick},
+		draw.Text{At: draw.Point{X: (a.X + b.X) / 2, Y: y + 0.9}, Words: with(fixed(high.X-low.X, 2), "m"), Height: letters, Anchor: draw.Middle, Color: ink, Halo: paper})
+	x := a.X - 6
+	g.Add(draw.Line{Points: []draw.Point{{X: x, Y: a.Y}, {X: x, Y: b.Y}}, Pen: penMeasure, Start: draw.Tick, End: draw.Tick},
+		draw.Text{At: draw.Point{X: x + 0.9, Y: (a.Y + b.Y) / 2}, Words: with(fixed(high.Y-low.Y, 2), "m"), Height: letters, Anchor: draw.Middle, Angle: 90, Color: ink, Halo: paper})
+}

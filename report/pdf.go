@@ -1,0 +1,216 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"slabwright/internal/draw"
+	"slabwright/internal/page"
+	"slabwright/working"
+)
+
+// PDF returns the report on A4. The same content gives the same bytes.
+func PDF(c *Content) ([]byte, error) { return PDFOn(c, page.A4) }
+
+// PDFOn returns the report on the given paper.
+func PDFOn(c *Content, on page.Paper) ([]byte, error) {
+	if bad := c.Check(); len(bad) > 0 {
+		return nil, bad[0]
+	}
+	return page.Build(on, headOf(c), func(d *page.Document) {
+		r := newRefs(c, d.PageOf)
+		exactOverleaf := pageOne(d, c, r)
+		if exactOverleaf {
+			set(d, exactBlocks(c, r), r)
+		}
+		set(d, body(c, r), r)
+	})
+}
+
+// headOf is what every page carries in its foot.
+func headOf(c *Content) page.Head {
+	h := c.Head
+	hash := h.DataHash
+	if len(hash) > 12 {
+		hash = hash[:12] + "…"
+	}
+	foot := []string{or(h.Number, h.Job), or(h.SlabName, h.SlabID), "rev " + or(h.Revision, "DRAFT"), clockOf(h).write(h.Looked, "2 Jan 2006"),
+		"slabwright " + or(h.Version, "–"), "data " + or(hash, "–")}
+	made := h.Looked
+	if made.IsZero() {
+		made = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // a date of its own, never the clock's
+	}
+	return page.Head{Title: titleOf(c), Author: h.Author, Subject: "Why the slab cracked, what it means, what to do", Language: "en",
+		Foot: strings.Join(foot, " · "), Draft: isDraft(c), Created: made}
+}
+
+func titleOf(c *Content) string { return or(c.Head.Title, or(c.Head.SlabName, c.Head.Job)) }
+
+func isDraft(c *Content) bool { return strings.EqualFold(or(c.Head.Revision, "DRAFT"), "DRAFT") }
+
+// set puts blocks on pages.
+func set(d *page.Document, blocks []block, r *refs) {
+	for i, b := range blocks {
+		switch v := b.(type) {
+		case newPage:
+			if d.Y() > 20 {
+				d.Break()
+			}
+		case heading:
+			if v.level < 3 {
+				d.ClearNotes()
+			}
+			d.Heading(v.level, tidy(v.words), v.anchor)
+		case para:
+			if len(v.note) > 0 {
+				d.Note(v.note)
+			}
+			if v.small {
+				d.Small(tidyText(v.text))
+			} else {
+				d.Paragraph(tidyText(v.text))
+			}
+		case bullets:
+			for _, item := range v.items {
+				d.Bullet(tidyText(item))
+			}
+			d.Skip(1.5)
+		case table:
+			setTable(d, v)
+		case figure:
+			d.Figure(v.scene, v.caption)
+		case locator:
+			d.NoteScene(v.scene)
+		case sheet:
+			setSheet(d, v)
+		default:
+			panic(fmt.Sprintf("report: no way to set block %d, %T", i, b))
+		}
+	}
+}
+
+func setTable(d *page.Document, t table) {
+	if t.whole {
+		d.ClearNotes()
+	}
+	if t.caption != "" {
+		d.TableCaption(t.caption, t.whole)
+	}
+	bare := true
+	for _, c := range t.columns {
+		bare = bare && c.Head == ""
+	}
+	d.Table(page.Table{Columns: t.columns, Rows: tidyRows(t.rows), Whole: t.whole, Bare: bare})
+}
+
+// setSheet sets one working: source, formula to answer, check.
+func setSheet(d *page.Document, s sheet) {
+	d.ClearNotes()
+	d.Keep(30)
+	d.Heading(2, s.number+"  "+s.sheet.Title, "w-"+s.sheet.ID)
+	for _, basis := range s.sheet.Basis {
+		d.Small(page.Plain(sentence(basis)))
+	}
+	t := page.Table{Whole: true, Columns: []page.Column{{Head: "Source", Share: 24}, {Head: "Formula, numbers, answer", Share: 54}, {Head: "Check", Share: 22}}}
+	for _, l := range s.sheet.Lines {
+		t.Rows = append(t.Rows, []page.Text{page.Quiet(l.Source.String()), lineText(l), checkText(l)})
+	}
+	t.Rows = tidyRows(t.Rows)
+	d.Table(t)
+}
+
+// lineText is what a step is, its formula, the numbers put in, the answer.
+func lineText(l working.Line) page.Text {
+	t := page.Text{{Words: sentenceCase(l.What), Quiet: true}}
+	if l.Formula != "" {
+		t = append(t, page.Run{Words: "\n" + l.Symbol + " = " + l.Formula})
+		if l.Numbers != "" && l.Numbers != l.Formula {
+			t = append(t, page.Run{Words: "\n= " + l.Numbers})
+		}
+		t = append(t, page.Run{Words: "\n= "}, page.Run{Words: answerOf(l), Bold: true})
+	} else {
+		t = append(t, page.Run{Words: "\n" + l.Symbol + " = "}, page.Run{Words: answerOf(l), Bold: true})
+	}
+	if given := inputsText(l); given != "" {
+		t = append(t, page.Run{Words: "\n" + given, Quiet: true})
+	}
+	return t
+}
+
+func answerOf(l working.Line) string {
+	text := or(l.Text, working.Figure(l.Value, 3))
+	if l.Unit == "" || l.Unit == "–" || l.Unit == "-" {
+		return text
+	}
+	return with(text, l.Unit)
+}
+
+// inputsText says what each symbol put in means, and how it is known.
+func inputsText(l working.Line) string {
+	var parts []string
+	for _, in := range l.Inputs {
+		if in.What == "" {
+			continue
+		}
+		s := in.Symbol + " " + in.What
+		if in.Unit != "" && in.Unit != "–" {
+			s += " [" + in.Unit + "]"
+		}
+		if in.Known != "" {
+			s += ", " + in.Known
+		}
+		parts = append(parts, s)
+	}
+	return strings.Join(parts, "; ")
+}
+
+// checkText is the independent check beside a step and its flag.
+func checkText(l working.Line) page.Text {
+	var t page.Text
+	if l.Verdict != "" {
+		t = append(t, page.Run{Words: l.Verdict, Bold: true})
+	}
+	k := l.Check
+	if k == nil {
+		return t
+	}
+	if len(t) > 0 {
+		t = append(t, page.Run{Words: "\n"})
+	}
+	value := working.Figure(k.Value, 3)
+	if k.Unit != "" && k.Unit != "–" {
+		value = with(value, k.Unit)
+	}
+	t = append(t, page.Run{Words: sentenceCase(k.What) + ": "}, page.Run{Words: value})
+	apart := fmt.Sprintf("\n%.0f"+thin+"%% apart", math.Round(k.Apart*100))
+	t = append(t, page.Run{Words: apart, Bold: k.Flag})
+	if k.Flag {
+		t = append(t, page.Run{Words: " ▲ " + or(sentence(k.Reason), "No reason given."), Bold: true})
+	} else if k.Reason != "" {
+		t = append(t, page.Run{Words: " " + sentence(k.Reason)})
+	}
+	return append(t, page.Run{Words: "\n" + k.Source.String(), Quiet: true})
+}
+
+// chanceBar is a chance on a line from 0 to 10 in 10: the range thick, the
+// likeliest value a stroke.
+func chanceBar(c Chance, width float64) *draw.Scene {
+	s := draw.New(width, 4.4, "How sure", c.Words())
+	g := s.Group("chance", "", draw.Paper)
+	at := func(p float64) float64 { return 1 + math.Max(0, math.Min(1, p))*(width-2) }
+	g.Add(draw.Line{Points: []draw.Point{{X: at(0), Y: 2.2}, {X: at(1), Y: 2.2}}, Pen: draw.Pen{Color: quiet, Width: 0.12}})
+	for i := range 11 {
+		x, long := at(float64(i)/10), 0.5
+		if i%5 == 0 {
+			long = 0.9
+		}
+		g.Add(draw.Line{Points: []draw.Point{{X: x, Y: 2.2 - long}, {X: x, Y: 2.2 + long}}, Pen: draw.Pen{Color: quiet, Width: 0.1}})
+	}
+	if c.High > c.Low {
+		g.Add(draw.Line{Points: []draw.Point{{X: at(c.Low), Y: 2.2}, {X: at(c.High), Y: 2.2}}, Pen: draw.Pen{Color: faint, Width: 1.3}})
+	}
+	g.Add(draw.Line{Points: []draw.Point{{X: at(c.P), Y: 0.7}, {X: at(c.P), Y: 3.7}}, Pen: draw.Pen{Color: ink, Width: 0.6}})
+	return s
+}

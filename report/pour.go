@@ -1,0 +1,91 @@
+package report
+
+import (
+	"slabwright/internal/draw"
+	"slabwright/internal/page"
+)
+
+// pourChapter is one pour day: sentences first, then the ruler, the charts and
+// the tables.
+func pourChapter(c *Content, p *PourDay, r *refs, first bool) []block {
+	clk := clockOf(c.Head)
+	b := []block{newPage{}}
+	if first {
+		b = append(b, heading{1, "The pour days", "pours"})
+	}
+	b = append(b, heading{2, or(p.Name, p.ID) + ", " + clk.day(p.Start), "p-" + p.ID})
+	lead := "Placed from " + clk.hour(p.Start)
+	if p.End != nil {
+		lead += " to " + clk.time(*p.End)
+	}
+	b = append(b, para{text: page.Plain(lead + ". " + sentence(p.Weather)), note: r.list("Workings ", p.Workings...)})
+	if len(p.Sentences) > 0 {
+		b = append(b, bulletsOf(p.Sentences))
+	}
+	if len(p.Events) > 0 {
+		b = append(b, figure{"ruler-" + p.ID, RulerChart(c, p), page.Plain("The day on one ruler, " + clk.name + ". Shaded: the hours in which a saw leaves a clean edge and the slab has not yet cracked elsewhere.")})
+	}
+	add := func(id string, s *draw.Scene, caption string) {
+		if s != nil {
+			b = append(b, figure{id + "-" + p.ID, s, page.Plain(caption)})
+		}
+	}
+	add("share", ShareChart(c, p), "Tension over tensile strength in the slab before any cut: median and the range of the samples. Where the band reaches 1 some slabs like this have cracked.")
+	b = append(b, windowTable(c, p, r))
+	if len(p.Cuts) > 0 {
+		b = append(b, cutsTable(c, p))
+	}
+	add("drying", DryingChart(c, p), "Drying rate at the surface by three published forms. Until set, what dries faster than bleed water rises leaves the surface dry and open to cracking.")
+	add("temperature", TemperatureChart(c, p), "Temperature through the depth. A top that cools below the middle pulls on itself before any joint is there to give way.")
+	if len(p.Trucks) > 0 {
+		b = append(b, trucksTable(c, p))
+	}
+	if len(p.NotGiven) > 0 {
+		b = append(b, heading{3, "Not answered", ""}, bulletsOf(p.NotGiven))
+	}
+	return b
+}
+
+func windowTable(c *Content, p *PourDay, r *refs) table {
+	clk := clockOf(c.Head)
+	t := table{caption: "Cut window", whole: true, columns: []page.Column{{Head: "Saw", Share: 11}, {Head: "Opens (range)", Share: 21}, {Head: "Best", Share: 14}, {Head: "Closes (range)", Share: 21}, {Head: "Why", Share: 25}, {Head: "", Share: 10}}}
+	for _, w := range []*Window{&p.Window, p.Early} {
+		if w == nil || (w.Opens == nil && w.Why == "") {
+			continue
+		}
+		closes := clk.span(w.Closes, w.ClosesLow, w.ClosesHigh, "not in the time looked at")
+		t.rows = append(t.rows, []page.Text{page.Plain(or(w.Saw, "–")), page.Plain(clk.span(w.Opens, w.OpensLow, w.OpensHigh, "not found")),
+			page.Plain(clk.hourOr(w.Best, "–")), page.Plain(closes), page.Plain(sentence(w.Why)), r.list("", w.Working)})
+	}
+	return t
+}
+
+func cutsTable(c *Content, p *PourDay) table {
+	clk := clockOf(c.Head)
+	t := table{caption: "Joints as sawn", whole: true, columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Cut at", Share: 18}, {Head: "Hours after placing", Share: 11, Align: page.AlignDecimal},
+		{Head: "State", Share: 14}, {Head: "Chance it had cracked before", Share: 19}, {Head: "Depth mm", Share: 9, Align: page.AlignDecimal}, {Head: "of thickness", Share: 11, Align: page.AlignDecimal}, {Head: "Edge; opened; by", Share: 24}}}
+	for _, cut := range p.Cuts {
+		note := or(cut.Edge, "edge not noted") + "; opened: " + or(cut.Opened, "not known")
+		if cut.By != "" {
+			note += "; " + cut.By
+		}
+		t.rows = append(t.rows, []page.Text{page.Bold(cut.Joint), page.Plain(clk.hour(cut.At)), page.Plain(fixed(cut.Hours, 1)), page.Plain(cut.State),
+			page.Plain(chanceWords(cut.Chance)), page.Plain(number(cut.Depth, 1000, 0)), page.Plain(number(cut.DepthShare, 1, 2)), page.Plain(note)})
+	}
+	return t
+}
+
+func trucksTable(c *Content, p *PourDay) table {
+	clk := clockOf(c.Head)
+	t := table{caption: "Trucks", whole: true, columns: []page.Column{{Head: "Ticket", Share: 12}, {Head: "Discharge", Share: 13}, {Head: "Age min", Share: 8, Align: page.AlignRight}, {Head: "Volume m³", Share: 10, Align: page.AlignDecimal},
+		{Head: "Slump mm", Share: 9, Align: page.AlignRight}, {Head: "Concrete °C", Share: 10, Align: page.AlignDecimal}, {Head: "Water added L/m³", Share: 12, Align: page.AlignDecimal}, {Head: "Asked by", Share: 12}, {Head: "Note", Share: 24}}}
+	for _, tr := range p.Trucks {
+		start := "–"
+		if tr.Start != nil {
+			start = clk.short(*tr.Start)
+		}
+		t.rows = append(t.rows, []page.Text{page.Plain(tr.Ticket), page.Plain(start), page.Plain(number(tr.AgeMin, 1, 0)), page.Plain(number(tr.Volume, 1, 1)),
+			page.Plain(number(tr.Slump, 1000, 0)), page.Plain(number(tr.Concrete, 1, 1)), page.Plain(number(tr.WaterAdded, 1, 1)), page.Plain(or(tr.AskedBy, "–")), page.Plain(tr.Note)})
+	}
+	return t
+}

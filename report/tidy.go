@@ -1,0 +1,47 @@
+package report
+
+import (
+	"regexp"
+	"strings"
+
+	"slabwright/internal/page"
+)
+
+// units are those written behind numbers in sentences.
+const units = `mm/m|mm|cm|km/h|km|kN/m²|kN|kg/m²h|kg/m²|kg/m³|kg|m/s|m²|m³|m|MPa|GPa|MN/m³|W/m²|°C|K|h|min|s|d|%|L/m³|L`
+
+var (
+	beforeUnit  = regexp.MustCompile(`(\d) (` + units + `)($|[\s.,;:)])`)
+	hyphenMinus = regexp.MustCompile(`(^|[\s(=<>~])-(\d)`)
+)
+
+// tidy sets a thin space that does not break between a number and its unit, and a
+// true minus before a number, in sentences written elsewhere.
+func tidy(s string) string {
+	if strings.ContainsAny(s, "0123456789") {
+		s = beforeUnit.ReplaceAllString(s, "$1"+thin+"$2$3")
+		s = hyphenMinus.ReplaceAllString(s, "$1−$2")
+	}
+	return s
+}
+
+// tidyText is tidy for every run.
+func tidyText(t page.Text) page.Text {
+	out := make(page.Text, len(t))
+	for i, r := range t {
+		r.Words = tidy(r.Words)
+		out[i] = r
+	}
+	return out
+}
+
+func tidyRows(rows [][]page.Text) [][]page.Text {
+	out := make([][]page.Text, len(rows))
+	for i, cells := range rows {
+		out[i] = make([]page.Text, len(cells))
+		for k, cell := range cells {
+			out[i][k] = tidyText(cell)
+		}
+	}
+	return out
+}

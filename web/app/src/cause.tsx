@@ -1,0 +1,56 @@
+// Candidate causes: what speaks for each, what against, what is missing.
+
+import type { Argument, Cause } from "./content";
+import { ChanceText } from "./chance";
+import { odds } from "./format";
+import { WorkingFold } from "./working";
+
+export function CauseList({ title, rows }: { title: string; rows: Cause[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <section class="causes">
+      <h2>{title}</h2>
+      {rows.map((row, i) => <CauseRow key={row.id} row={row} open={i === 0 && row.state !== "ruled out"} />)}
+    </section>
+  );
+}
+
+function CauseRow({ row, open }: { row: Cause; open: boolean }) {
+  return (
+    <details class={`cause state-${row.state.replace(/\s/g, "-")}`} open={open}>
+      <summary>
+        <h3>{row.name} <span class="state">{row.state}</span></h3>
+        <ChanceText chance={row.chance} />
+      </summary>
+      <div class="cause-body">
+        {row.ruled_out && <p><strong>Ruled out because:</strong> {row.ruled_out}</p>}
+        {row.plain && <p>{row.plain}</p>}
+        {row.exact && <details class="fold"><summary>Said exactly</summary><p>{row.exact}</p></details>}
+        <Evidence title="For" rows={row.for ?? []} none="Nothing seen speaks for it." />
+        <Evidence title="Against" rows={row.against ?? []} none="Nothing seen speaks against it." />
+        <h4>Missing</h4>
+        {row.missing?.length ? <ul class="evidence missing">{row.missing.map((m) => <li key={m}>{m}</li>)}</ul> : <p class="quiet">Nothing that would matter is missing.</p>}
+        <WorkingFold id={row.working} label="How its weight was made" />
+        {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
+      </div>
+    </details>
+  );
+}
+
+function Evidence({ title, rows, none }: { title: string; rows: Argument[]; none: string }) {
+  return (
+    <>
+      <h4>{title}</h4>
+      {rows.length === 0 && <p class="quiet">{none}</p>}
+      {rows.length > 0 && (
+        <ul class={`evidence ${title.toLowerCase()}`}>
+          {rows.map((a, i) => (
+            <li key={i}>
+              <p>{a.text} <span class="quiet small">{a.from}, {a.known}; {odds(a.shift)}</span></p>
+              <WorkingFold id={a.working} />
+            </li>
+          ))}
+        </ul>)}
+    </>
+  );
+}

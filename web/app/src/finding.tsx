@@ -1,0 +1,153 @@
+// One finding: where it is, why, what to look at next, what can be done, who could have stopped it.
+
+import { clock, content, to } from "./state";
+import type { FindingSheet, HandRow, OptionRow, TestRow } from "./content";
+import { count, mm, moment, withUnit, fixed } from "./format";
+import { CauseList } from "./cause";
+import { AnswerBody } from "./answers";
+import { WorkingFold, WorkingLinks } from "./working";
+import { Table } from "./table";
+
+export function Findings({ panel }: { panel: string }) {
+  const all = content.value!.findings ?? [];
+  const shown = panel ? all.filter((f) => f.place.includes(panel)) : all;
+  return (
+    <>
+      <h1>Findings{panel && ` in panel ${panel}`}</h1>
+      {all.length === 0 && <p>No finding is on this slab. Walk the slab, write down what is seen, what is not there and what could not be seen, and run the diagnosis again.</p>}
+      {panel && <p><a href={to("findings")}>Show all {all.length}</a></p>}
+      <ul class="rows">
+        {shown.map((f) => (
+          <li key={f.finding.id}>
+            <a href={to("finding", f.finding.id)}>
+              <span><strong>{f.finding.id}</strong> {f.title}</span>
+              <span class="quiet">{f.answer}{!f.decided && " (cannot tell yet)"}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+export function FindingScreen({ id }: { id: string }) {
+  const all = content.value!.findings ?? [];
+  const index = all.findIndex((f) => f.finding.id === id);
+  if (index < 0) return <><h1>Finding</h1><p>There is no finding {id}. <a href={to("findings")}>See all findings</a></p></>;
+  const f = all[index], before = all[index - 1], next = all[index + 1];
+  return (
+    <>
+      <nav class="steps" aria-label="Findings one by one">
+        {before ? <a href={to("finding", before.finding.id)}>Finding {before.finding.id} before</a> : <span />}
+        {next && <a href={to("finding", next.finding.id)}>Finding {next.finding.id} next</a>}
+      </nav>
+      <h1>{f.finding.id} · {f.title}</h1>
+      <p class="lead">{f.answer}</p>
+      {!f.decided && <p class="note">The evidence does not decide this yet. See the next tests below.</p>}
+      <Where f={f} />
+      <CauseList title="What pulled it apart" rows={f.mechanisms ?? []} />
+      <CauseList title="Why here and then" rows={f.triggers ?? []} />
+      <CauseList title="Considered and ruled out" rows={f.ruled_out ?? []} />
+      {f.unexplained?.length ? <section><h2>Not explained</h2><ul>{f.unexplained.map((u) => <li key={u}>{u}</li>)}</ul></section> : null}
+      <NextTests rows={f.next_tests ?? []} />
+      <section><h2>{f.structural.question || "Is it structural?"}</h2><AnswerBody answer={f.structural} /></section>
+      <section><h2>{f.worse.question || "Will it get worse?"}</h2><AnswerBody answer={f.worse} /></section>
+      <section><h2>{f.matters.question || "Does it matter?"}</h2><AnswerBody answer={f.matters} /></section>
+      <Options rows={f.options ?? []} />
+      <Hands rows={f.hands ?? []} />
+      {f.workings?.length ? <section><h2>Workings of this finding</h2><WorkingLinks ids={f.workings} /></section> : null}
+    </>
+  );
+}
+
+function Where({ f }: { f: FindingSheet }) {
+  const g = f.finding;
+  const facts: [string, string | undefined][] = [
+    ["Kind", g.kind],
+    ["Width", g.width_m && `${mm(g.width_m.value)}${between(g.width_m.low, g.width_m.high)}, ${g.width_m.known}`],
+    ["Step", g.step_m && `${mm(g.step_m.value)}, ${g.step_m.known}`],
+    ["Depth", g.depth_m && `${mm(g.depth_m.value)}, ${g.depth_m.known}`],
+    ["Cell size", g.cell_m && `${mm(g.cell_m.value)}, ${g.cell_m.known}`],
+    ["Edge lift", g.lift_m && `${mm(g.lift_m.value)}, ${g.lift_m.known}`],
+    ["Rebound", g.rebound_ratio && `${fixed(g.rebound_ratio.value, 2)} of sound concrete, ${g.rebound_ratio.known}`],
+    ["First seen", moment(g.first_seen) !== undefined ? `${clock.value.at(g.first_seen)}, ${clock.value.on(g.first_seen)}${g.first_seen_by ? `, by ${g.first_seen_by}` : ""}` : undefined],
+    ...Object.entries(g.seen ?? {}).sort().map(([k, v]): [string, string] => [k.replace(/_/g, " "), `${v.value}, ${v.known}`]),
+    ["Note", g.note],
+  ];
+  return (
+    <section>
+      <h2>Where it is</h2>
+      <p>{f.place}</p>
+      {(f.relations ?? []).length > 0 && (
+        <ul class="relations">
+          {(f.relations ?? []).map((r, i) => <li key={i}>{r.what} {r.text}<WorkingFold id={r.working} /></li>)}
+        </ul>)}
+      <details class="fold"><summary>As seen and measured</summary>
+        <dl class="facts">{facts.filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>
+      </details>
+    </section>
+  );
+}
+
+function between(low?: number, high?: number): string {
+  return low !== undefined && high !== undefined ? ` (${mm(low).replace(/\s*mm$/, "")} to ${mm(high)})` : "";
+}
+
+const COST = ["hand tool", "short visit", "day of testing", "coring or scanning", "closure and plant"];
+
+function NextTests({ rows }: { rows: TestRow[] }) {
+  return (
+    <section>
+      <h2>Next tests</h2>
+      {rows.length === 0 && <p>No further look would change the answer.</p>}
+      <ol class="tests">
+        {rows.map((t) => (
+          <li key={t.name}>
+            <h3>{t.name}</h3>
+            <p class="quiet">{COST[t.cost_class] ?? "cost not given"} · {t.time} · tells {withUnit(fixed(t.gain_bits, 2), "bit")}</p>
+            {t.splits?.length ? <p>Splits: {t.splits.join(" from ")}</p> : null}
+            {t.outcomes?.length ? <ul>{t.outcomes.map((o) => <li key={o}>{o}</li>)}</ul> : null}
+            {t.caution && <p class="note">{t.caution}</p>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+export function Options({ rows }: { rows: OptionRow[] }) {
+  return (
+    <section>
+      <h2>What can be done</h2>
+      {rows.length === 0 && <p>No option was worked out.</p>}
+      <ul class="options">
+        {rows.map((o) => (
+          <li key={o.remedy} class={`option option-${o.verdict.replace(/\s/g, "-")}`}>
+            <h3>{o.remedy} <span class="state">{o.verdict}</span></h3>
+            <p>{o.why}</p>
+            {o.why_not && <p>{o.verdict === "refused" ? "Refused because: " : "But: "}{o.why_not}</p>}
+            <dl class="facts">
+              {([["When", o.when], ["Quantity", o.quantity], ["Life", o.life], ["Disruption", o.disruption], ["Cost", o.cost], ["Sources", (o.sources ?? []).join("; ")]] as const)
+                .filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}
+            </dl>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+// Hands keeps three questions apart: one departed, one caused, one had control.
+export function Hands({ rows }: { rows: HandRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <section>
+      <h2>Who could have stopped it</h2>
+      <p class="small quiet">Three separate questions; a yes to one is no yes to another. {count(rows.length, "row")}.</p>
+      <Table caption="Who could have stopped it" hideCaption
+        head={["Party", "Departed from plan?", "Did that cause this?", "Had control?", "What could have stopped it, and when"]}
+        rows={rows.map((h) => [<><strong>{h.party}</strong><br /><span class="quiet">{h.role}</span>{h.cause && <><br /><span class="small">{h.cause}</span></>}</>,
+          h.departed, h.caused, h.control, <>{h.action}{h.moment && <><br /><span class="quiet">{h.moment}</span></>}</>])} />
+    </section>
+  );
+}

@@ -1,0 +1,111 @@
+// Numbers and clock times as they are printed: a true minus, a thin space before
+// the unit, weekday and 24-hour clock in the zone of the site.
+
+const THIN = "\u202f";
+const MINUS = "\u2212";
+
+export function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", MINUS);
+}
+
+export function figure(value: number, digits = 3): string {
+  if (!Number.isFinite(value)) return "not known";
+  if (value === 0) return "0";
+  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
+  return fixed(value, Math.min(decimals, 8));
+}
+
+export function withUnit(text: string, unit?: string): string {
+  if (!unit || unit === "-" || unit === "–") return text;
+  return unit === "°" ? text + unit : text + THIN + unit.replace(/\bC\b/, "°C").replace(/°°/, "°").replace(/m2/g, "m²").replace(/m3/g, "m³");
+}
+
+// mm writes a length in millimetres, no finer than a crack card can tell.
+export function mm(metres: number, decimals?: number): string {
+  const value = metres * 1000;
+  return withUnit(fixed(value, decimals ?? (Math.abs(value) < 2 ? 2 : Math.abs(value) < 10 ? 1 : 0)), "mm");
+}
+
+export function metres(value: number, decimals = 1): string {
+  return withUnit(fixed(value, decimals), "m");
+}
+
+export function percent(share: number): string {
+  return withUnit(fixed(share * 100, 0), "%");
+}
+
+// range writes the low and high of a chance in the same words as "about 7 in 10".
+export function range(low: number, high: number): string {
+  const outOf = low < 0.095 || high > 0.995 ? 100 : 10;
+  const a = Math.round(low * outOf), b = Math.round(high * outOf);
+  return a === b ? `${a} in ${outOf}` : `${a} to ${b} in ${outOf}`;
+}
+
+export class Clock {
+  private time: Intl.DateTimeFormat;
+  private date: Intl.DateTimeFormat;
+  private parts: Intl.DateTimeFormat;
+  readonly zone: string;
+  constructor(zone: string) {
+    this.zone = usableZone(zone);
+    this.time = new Intl.DateTimeFormat("en-GB", { timeZone: this.zone, weekday: "short", hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+    this.date = new Intl.DateTimeFormat("en-GB", { timeZone: this.zone, weekday: "short", day: "numeric", month: "long", year: "numeric" });
+    this.parts = new Intl.DateTimeFormat("en-GB", { timeZone: this.zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  }
+  // at writes "Thu 18:40".
+  at(time: string | number | undefined): string {
+    const when = moment(time);
+    return when === undefined ? "not known" : this.time.format(when).replace(",", "");
+  }
+  // on writes "Thu 4 June 2026".
+  on(time: string | number | undefined): string {
+    const when = moment(time);
+    return when === undefined ? "not known" : this.date.format(when).replace(",", "");
+  }
+  // hour writes "18:40".
+  hour(time: string | number): string {
+    const when = moment(time);
+    return when === undefined ? "" : this.parts.format(when);
+  }
+  // midnight reports whether the clock stands at the start of a day.
+  midnight(time: number): boolean {
+    return this.hour(time) === "00:00";
+  }
+}
+
+function usableZone(zone: string): string {
+  try {
+    new Intl.DateTimeFormat("en-GB", { timeZone: zone });
+    return zone || "UTC";
+  } catch {
+    return "UTC";
+  }
+}
+
+// moment reads a time; Go's zero time (year 1) means nobody knows it.
+export function moment(time: string | number | undefined | null): number | undefined {
+  if (time === undefined || time === null) return undefined;
+  const when = typeof time === "number" ? time : Date.parse(time);
+  return Number.isFinite(when) && when > -3e13 ? when : undefined;
+}
+
+// after writes "9 h after placing".
+export function after(hours: number): string {
+  if (Math.abs(hours) < 0.05) return "as placing starts";
+  const size = Math.abs(hours);
+  const text = size < 10 ? fixed(size, size % 1 < 0.05 || size % 1 > 0.95 ? 0 : 1) : fixed(size, 0);
+  return `${text}${THIN}h ${hours < 0 ? "before" : "after"} placing`;
+}
+
+// odds says what one argument does to the odds, from its decibans.
+export function odds(shift: number): string {
+  const factor = Math.pow(10, Math.abs(shift) / 10);
+  const text = factor < 9.5 ? fixed(factor, factor < 1.95 ? 1 : 0) : String(Number(factor.toPrecision(1)));
+  return `odds ${shift < 0 ? "÷" : "×"}${THIN}${text}`;
+}
+
+const PLURAL = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+export function count(n: number, one: string, many = one + "s"): string {
+  return `${PLURAL[n] ?? n} ${n === 1 ? one : many}`;
+}

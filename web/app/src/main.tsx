@@ -1,0 +1,148 @@
+// The page: title block and answers on top, the plan, and what is said of the thing chosen.
+
+import { render } from "preact";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import "./style.css";
+import { came, clock, content, letterKeys, place, problems, to } from "./state";
+import { load } from "./load";
+import { AnswerStrip, PageOne } from "./answers";
+import { Basis, SlabScreen } from "./basis";
+import { Findings, FindingScreen } from "./finding";
+import { Help } from "./help";
+import { JointScreen } from "./joint";
+import { Plan } from "./plan";
+import { Pours, PourScreen } from "./pour";
+import { Ruler } from "./ruler";
+import { Empty, Loading, WrongState } from "./states";
+import { Workings, WorkingScreen } from "./working";
+
+// A screen: its word in the address, its name, the screens inside it, where it stands in the row of keys.
+const SCREENS: { id: string; name: string; inside: string[]; where: "" | "desk" | "phone" }[] = [
+  { id: "page-one", name: "Page one", inside: [], where: "" },
+  { id: "findings", name: "Findings", inside: ["finding", "joint"], where: "" },
+  { id: "pours", name: "Pour days", inside: ["pour"], where: "" },
+  { id: "slab", name: "Slab", inside: [], where: "" },
+  { id: "workings", name: "Workings", inside: ["working"], where: "desk" },
+  { id: "basis", name: "Basis", inside: [], where: "desk" },
+  { id: "keys", name: "Keys and light", inside: [], where: "desk" },
+  { id: "more", name: "More", inside: ["workings", "working", "basis", "keys"], where: "phone" },
+];
+
+function More() {
+  return (
+    <>
+      <h1>More</h1>
+      <ul class="rows">{SCREENS.filter((s) => s.where === "desk").map((s) => <li key={s.id}><a href={to(s.id)}><span>{s.name}</span></a></li>)}</ul>
+    </>
+  );
+}
+
+function Screen() {
+  const { screen, thing } = place.value;
+  switch (screen) {
+    case "page-one": return <PageOne />;
+    case "findings": return <Findings panel={thing} />;
+    case "finding": return <FindingScreen id={thing} />;
+    case "joint": return <JointScreen id={thing} />;
+    case "pours": return <Pours />;
+    case "pour": return <PourScreen id={thing} />;
+    case "slab": return <SlabScreen />;
+    case "workings": return <Workings />;
+    case "working": return <WorkingScreen id={thing} />;
+    case "basis": return <Basis />;
+    case "keys": return <Help />;
+    case "more": return <More />;
+    default: return <><h1>Not here</h1><p>There is no screen called {screen}. <a href={to("page-one")}>Go to page one</a></p></>;
+  }
+}
+
+function useWide(): boolean {
+  const query = matchMedia("(min-width: 960px)");
+  const [wide, setWide] = useState(query.matches);
+  useEffect(() => {
+    const change = () => setWide(query.matches);
+    query.addEventListener("change", change);
+    return () => query.removeEventListener("change", change);
+  }, []);
+  return wide;
+}
+
+// useFocus moves reading to the start of what was chosen, without losing the plan.
+function useFocus(panel: { current: HTMLElement | null }, wide: boolean) {
+  const times = came.value;
+  useLayoutEffect(() => {
+    if (times === 0) return;
+    const head = panel.current?.querySelector<HTMLElement>("h1");
+    if (!head) return;
+    head.tabIndex = -1;
+    head.focus({ preventScroll: true });
+    if (wide) panel.current!.scrollTop = 0;
+    else (document.querySelector(".left") ?? panel.current!).scrollIntoView({ block: "start" });
+  }, [times]);
+}
+
+function useKeys() {
+  useEffect(() => {
+    const key = (e: KeyboardEvent) => {
+      const typing = (e.target as Element).closest("input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select");
+      if (e.key === "?" && letterKeys.value && !typing) location.hash = to("keys");
+      if (e.key === "Escape") {
+        const fold = (e.target as Element).closest("details[open]:not(.answers)") as HTMLDetailsElement | null;
+        if (fold) { fold.open = false; fold.querySelector("summary")?.focus(); return; }
+        const up: Record<string, string> = { finding: "findings", joint: "findings", pour: "pours", working: "workings" };
+        location.hash = to(up[place.value.screen] ?? "page-one");
+      }
+    };
+    document.addEventListener("keydown", key);
+    return () => document.removeEventListener("keydown", key);
+  }, []);
+}
+
+function Page() {
+  const c = content.value!, wide = useWide(), panel = useRef<HTMLElement>(null);
+  useFocus(panel, wide);
+  useKeys();
+  const { screen } = place.value;
+  const planFirst = !["workings", "working", "basis", "keys", "more", "page-one"].includes(screen);
+  return (
+    <div class={`page ${planFirst ? "" : "text-first"}`}>
+      <a class="skip" href="#said" onClick={(e) => { e.preventDefault(); panel.current?.querySelector<HTMLElement>("h1")?.setAttribute("tabindex", "-1"); panel.current?.querySelector<HTMLElement>("h1")?.focus(); }}>Skip the plan</a>
+      <div class="top">
+      <header class="title-block">
+        <p class="job"><strong>{c.head.title || c.head.slab_name}</strong> <span class="quiet">{[c.head.number, c.head.place].filter(Boolean).join(" · ")}</span></p>
+        <p class="quiet rev">Looked at {clock.value.on(c.head.looked)} · {c.head.revision || "DRAFT"}</p>
+      </header>
+      <Nav />
+      </div>
+      <AnswerStrip open={wide && screen !== "page-one"} key={String(wide && screen !== "page-one")} />
+      <div class="sheet">
+        {(planFirst || wide) && <div class="left"><Plan />{(wide || screen === "pour") && <Ruler />}</div>}
+        <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of it"><Screen /></main>
+      </div>
+    </div>
+  );
+}
+
+function Nav() {
+  const { screen } = place.value;
+  return (
+    <nav class="nav" aria-label="Screens">
+      <ul>
+        {SCREENS.map(({ id, name, inside, where }) => {
+          const here = screen === id || inside.includes(screen);
+          return <li key={id} class={where}><a href={to(id)} aria-current={here ? "page" : undefined}>{name}</a></li>;
+        })}
+      </ul>
+    </nav>
+  );
+}
+
+function App() {
+  if (problems.value) return <WrongState />;
+  if (!content.value) return <Loading />;
+  if (!(content.value.plan?.slab?.outline_m?.length > 0)) return <Empty />;
+  return <Page />;
+}
+
+render(<App />, document.getElementById("app")!);
+void load();

@@ -1,0 +1,94 @@
+// What the page knows: the content, the place in it (kept in the address, so the
+// browser's back works), the hour looked at and the layers drawn.
+
+import { computed, effect, signal } from "@preact/signals";
+import { Clock, moment } from "./format";
+import type { Content, PourDay, Progress } from "./content";
+
+export const content = signal<Content | null>(null);
+export const progress = signal<Progress | null>(null);
+export const problems = signal<string[] | null>(null);
+
+export const clock = computed(() => new Clock(content.value?.head.zone ?? "UTC"));
+
+// A screen is the first word of the address after "#/"; thing is what is chosen there.
+export interface Place { screen: string; thing: string }
+export const place = signal<Place>(readPlace());
+
+function readPlace(): Place {
+  const [screen = "", ...rest] = location.hash.replace(/^#\/?/, "").split("/");
+  return { screen: decode(screen) || "findings", thing: decode(rest.join("/")) };
+}
+function decode(text: string): string {
+  try { return decodeURIComponent(text); } catch { return text; }
+}
+export function to(screen: string, thing = ""): string {
+  return "#/" + screen + (thing ? "/" + encodeURIComponent(thing) : "");
+}
+export const came = signal(0); // how often the place changed; focus follows it
+window.addEventListener("hashchange", () => {
+  const next = readPlace(), now = place.value;
+  if (next.screen !== now.screen || next.thing !== now.thing) {
+    place.value = next;
+    came.value++;
+  }
+});
+
+// hour is the moment the plan is drawn at; null draws it as it was looked at.
+export const hour = signal<number | null>(null);
+
+export type Layer = "joints" | "findings" | "unseen" | "pours" | "dowels" | "bars" | "panels" | "wheels";
+export const layers = signal<Record<Layer, boolean>>({
+  joints: true, findings: true, unseen: true, pours: true, dowels: true, bars: false, panels: true, wheels: false,
+});
+export function toggle(layer: Layer) {
+  layers.value = { ...layers.value, [layer]: !layers.value[layer] };
+}
+
+export type Theme = "day" | "sun" | "night";
+export const theme = signal<Theme>(remembered("theme", matchMedia("(prefers-color-scheme: dark)").matches ? "night" : "day", ["day", "sun", "night"]));
+export const letterKeys = signal(remembered("letter-keys", "on", ["on", "off"]) === "on");
+effect(() => {
+  document.documentElement.dataset.theme = theme.value;
+  remember("theme", theme.value);
+});
+effect(() => remember("letter-keys", letterKeys.value ? "on" : "off"));
+
+function remembered<T extends string>(key: string, otherwise: T, allowed: readonly T[]): T {
+  try {
+    const kept = localStorage.getItem("slabwright-" + key) as T | null;
+    return kept && allowed.includes(kept) ? kept : otherwise;
+  } catch { return otherwise; }
+}
+function remember(key: string, value: string) {
+  try { localStorage.setItem("slabwright-" + key, value); } catch { /* a browser may keep nothing */ }
+}
+
+// pourShown is the pour whose hours stand on the ruler: the one in the address, else the first.
+export const pourShown = computed<PourDay | null>(() => {
+  const pours = content.value?.pours ?? [];
+  const asked = place.value.screen === "pour" ? pours.find((p) => p.id === place.value.thing) : undefined;
+  return asked ?? pours.find((p) => p.id === lastPour.value) ?? pours[0] ?? null;
+});
+const lastPour = signal("");
+effect(() => {
+  if (place.value.screen === "pour" && place.value.thing) lastPour.value = place.value.thing;
+});
+
+export interface Span { from: number; to: number }
+// spanOf is the stretch of time that a pour's ruler covers, in whole hours.
+export function spanOf(pour: PourDay): Span {
+  const times = [
+    moment(pour.start), moment(pour.end), ...(pour.drying ?? []).map((h) => moment(h.time)), ...(pour.column ?? []).map((h) => moment(h.time)),
+    ...(pour.events ?? []).map((e) => moment(e.at)), ...(pour.cuts ?? []).map((c) => moment(c.at)), moment(pour.window.closes),
+  ].filter((t): t is number => t !== undefined);
+  const start = moment(pour.start) ?? Math.min(...times);
+  const last = Math.min(Math.max(...times), start + 72 * 3600e3);
+  const first = Math.max(Math.min(...times), start - 12 * 3600e3);
+  const h = 3600e3;
+  return { from: Math.floor(first / h) * h, to: Math.ceil(Math.max(last, start + 6 * h) / h) * h };
+}
+
+export function sheetOf(id: string) {
+  return (content.value?.workings ?? []).find((s) => s.id === id);
+}

@@ -1,0 +1,88 @@
+// Workings: every figure down to its formula, the numbers put in and the source.
+
+import { content, sheetOf, to } from "./state";
+import type { Citation, Line, Sheet } from "./content";
+import { figure, percent, withUnit } from "./format";
+
+export function Source({ source }: { source: Citation }) {
+  if (!source?.title) return <span class="quiet">no source given</span>;
+  const how = source.how && source.how !== "read on the page" ? ` (${source.how})` : "";
+  return <span class="source">{source.title}{source.place ? `, ${source.place}` : ""}{how}</span>;
+}
+
+export function Lines({ sheet }: { sheet: Sheet }) {
+  return (
+    <>
+      {sheet.basis?.length ? <p class="basis"><span class="quiet">Stands on:</span> {sheet.basis.join(" ")}</p> : null}
+      {sheet.lines?.length ? <ol class="lines">{sheet.lines.map((line, i) => <li key={i}><LineRow line={line} /></li>)}</ol> : <p class="quiet">This sheet has no lines.</p>}
+    </>
+  );
+}
+
+function LineRow({ line }: { line: Line }) {
+  return (
+    <div class="line-row">
+      <p class="line-what">{line.what}</p>
+      <div class="line-steps">
+        <p><var>{line.symbol}</var> = <span class="formula">{line.formula}</span></p>
+        {line.numbers && line.numbers !== line.formula && <p><span class="unseen-word">with numbers, {line.symbol}</span><span class="lead-in" aria-hidden="true" /> = <span class="formula">{line.numbers}</span></p>}
+        <p class="line-result"><span class="lead-in" aria-hidden="true" /> = <strong>{withUnit(line.text || figure(line.value), line.unit)}</strong>
+          {line.verdict && <span class={`verdict verdict-${line.verdict}`}> {line.verdict}</span>}</p>
+      </div>
+      {line.inputs?.length ? (
+        <details class="fold inputs"><summary>Numbers put in</summary>
+          <table><thead><tr><th scope="col">Symbol</th><th scope="col">Meaning</th><th scope="col" class="num">Value</th><th scope="col">Known</th></tr></thead>
+            <tbody>{line.inputs.map((n) => <tr key={n.symbol}><th scope="row"><var>{n.symbol}</var></th><td>{n.what}</td><td class="num">{withUnit(figure(n.value, 4), n.unit)}</td><td>{n.known}</td></tr>)}</tbody></table>
+        </details>) : null}
+      <p class="line-source">Source: <Source source={line.source} /></p>
+      {line.check && (
+        <p class={line.check.flag ? "line-check flagged" : "line-check"}>
+          Check beside: {line.check.what} gives <strong>{withUnit(figure(line.check.value), line.check.unit)}</strong>, {percent(line.check.apart)} apart
+          {line.check.flag && <strong> (flagged: more than 20 % apart)</strong>}. <Source source={line.check.source} />. {line.check.reason}
+        </p>)}
+    </div>
+  );
+}
+
+// WorkingFold opens a working in place, under what it stands behind.
+export function WorkingFold({ id, label = "Working" }: { id?: string; label?: string }) {
+  if (!id) return null;
+  const sheet = sheetOf(id);
+  if (!sheet) return <p class="quiet small">Working {id} is not in this report.</p>;
+  return (
+    <details class="fold working">
+      <summary>{label}: {sheet.title}</summary>
+      <Lines sheet={sheet} />
+      <p><a href={to("working", sheet.id)}>Open this working on its own</a></p>
+    </details>
+  );
+}
+
+export function WorkingLinks({ ids }: { ids?: string[] | null }) {
+  return <>{(ids ?? []).map((id) => <WorkingFold key={id} id={id} />)}</>;
+}
+
+export function WorkingScreen({ id }: { id: string }) {
+  const sheet = sheetOf(id);
+  if (!sheet) return <><h1>Working</h1><p>There is no working called {id}. <a href={to("workings")}>See all workings</a></p></>;
+  return <><p><a href={to("workings")}>All workings</a></p><h1>{sheet.title}</h1><Lines sheet={sheet} /></>;
+}
+
+export function Workings() {
+  const sheets = content.value!.workings ?? [];
+  return (
+    <>
+      <h1>Workings</h1>
+      <p>Every figure comes from one of these sheets. Each line gives the formula, the numbers put in, the answer, its source and, where there is one, an independent check.</p>
+      {sheets.length === 0 && <p>No working was made yet.</p>}
+      <ul class="rows">
+        {sheets.map((s) => {
+          const flagged = (s.lines ?? []).filter((l) => l.check?.flag).length;
+          return (
+            <li key={s.id}><a href={to("working", s.id)}><span>{s.title}</span>
+              <span class="quiet">{(s.lines ?? []).length} {(s.lines ?? []).length === 1 ? "line" : "lines"}{flagged > 0 && `, ${flagged} flagged`}</span></a></li>);
+        })}
+      </ul>
+    </>
+  );
+}

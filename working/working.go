@@ -121,12 +121,23 @@ func Figure(v float64, digits int) string {
 	}
 	var s string
 	if a := math.Abs(v); a >= 1e-4 && a < 1e7 {
-		decimals := digits - 1 - int(math.Floor(math.Log10(a)))
+		decimals := digits - 1 - exponent(a, digits)
 		s = strconv.FormatFloat(v, 'f', max(decimals, 0), 64)
 	} else {
 		s = scientific(v, digits)
 	}
 	return strings.Replace(s, "-", "−", 1)
+}
+
+// exponent returns the power of ten of a value once it is rounded to so many
+// digits: 9.999 to three is 10.0, so 1.
+func exponent(v float64, digits int) int {
+	_, text, _ := strings.Cut(strconv.FormatFloat(v, 'e', digits-1, 64), "e")
+	n, err := strconv.Atoi(text)
+	if err != nil {
+		panic("working: no exponent in " + text)
+	}
+	return n
 }
 
 // scientific writes 2.4·10^-5 as "2.40·10⁻⁵".
@@ -143,15 +154,14 @@ func scientific(v float64, digits int) string {
 // significant digits. A symbol is a run of letters, digits, subscripts, _, ' and
 // commas between letters; what is not among the inputs (sqrt, ln, e) stays.
 func Substitute(formula string, inputs []Input) string {
-	numbers := make(map[string]string, len(inputs))
+	numbers := make(map[string]float64, len(inputs))
 	for _, in := range inputs {
-		numbers[in.Symbol] = parenthesised(in.Value)
+		numbers[in.Symbol] = in.Value
 	}
 	var out strings.Builder
 	runes := []rune(formula)
 	for i := 0; i < len(runes); {
 		if !unicode.IsLetter(runes[i]) {
-			// a number such as 0.5 or 10 is copied whole, so "2L" stays a product
 			out.WriteRune(runes[i])
 			i++
 			continue
@@ -161,8 +171,11 @@ func Substitute(formula string, inputs []Input) string {
 			j++
 		}
 		word := string(runes[i:j])
-		if n, ok := numbers[word]; ok {
-			word = n
+		if v, ok := numbers[word]; ok {
+			if i > 0 && (unicode.IsDigit(runes[i-1]) || runes[i-1] == ')') {
+				out.WriteRune('·') // 2L is a product and stays one
+			}
+			word = inPlace(v, runes, i, j)
 		}
 		out.WriteString(word)
 		i = j
@@ -181,9 +194,13 @@ func symbolRune(runes []rune, j int) bool {
 	return r == ',' && j+1 < len(runes) && unicode.IsLetter(runes[j+1])
 }
 
-func parenthesised(v float64) string {
+// inPlace writes a number for the symbol at runes[i:j], in parentheses where it
+// could be misread: a negative one, or a power of ten that is raised or divided by.
+func inPlace(v float64, runes []rune, i, j int) string {
 	s := Figure(v, 4)
-	if v < 0 {
+	raised := j < len(runes) && strings.ContainsRune("^⁰¹²³⁴⁵⁶⁷⁸⁹⁻", runes[j])
+	below := i > 0 && strings.HasSuffix(strings.TrimRight(string(runes[:i]), " "), "/")
+	if v < 0 || strings.Contains(s, "·") && (raised || below) {
 		return "(" + s + ")"
 	}
 	return s

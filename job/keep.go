@@ -192,13 +192,16 @@ func same(a, b *node) bool {
 	return true
 }
 
+// noTime is how a time that was never set is written.
+const noTime = "0001-01-01T00:00:00Z"
+
 // empty reports whether a value says nothing more than its absence does.
 func empty(n *node) bool {
 	switch n.kind {
 	case 'z', 'f':
 		return true
 	case 's':
-		return n.text == ""
+		return n.text == "" || n.text == noTime
 	case 'n':
 		v, err := strconv.ParseFloat(n.text, 64)
 		return err == nil && v == 0

@@ -106,6 +106,11 @@ func (c *clock) pour(field string, p site.Pour) {
 		c.within(start, on, 7*sameDay)
 	}
 	for i, t := range p.Temps {
+		if t.At.IsZero() {
+			c.problems = append(c.problems, Problem{Level: Error, Code: "required", Field: fmt.Sprintf("%s.concrete_temperatures[%d].at", field, i),
+				Found: "a concrete temperature without its time", Want: "the instant it was read"})
+			continue
+		}
 		c.before(start, instant{fmt.Sprintf("%s.concrete_temperatures[%d].at", field, i), "a concrete temperature", &t.At}, 0)
 	}
 }

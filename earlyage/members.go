@@ -43,6 +43,7 @@ const usualMembers = 16
 // member is one way the pour may go.
 type member struct {
 	history *History
+	tension []Tension // by time
 	ratio   []float64 // largest stress over tensile strength so far, by time
 	edge    float64   // where in the range of edge strengths this member lies, 0 to 1
 }
@@ -56,6 +57,17 @@ type Members struct {
 
 // Expected returns the history of the pour as it is expected.
 func (m *Members) Expected() *History { return m.members[0].history }
+
+// Tension returns the stress of the uncut slab in the expected course, hours after
+// placing.
+func (m *Members) Tension(hours float64) Tension {
+	b := m.members[0]
+	i, s := b.history.place(hours)
+	mix := func(x, y float64) float64 { return x + s*(y-x) }
+	p, q := b.tension[i], b.tension[i+1]
+	return Tension{Axial: mix(p.Axial, q.Axial), Curl: mix(p.Curl, q.Curl), Self: mix(p.Self, q.Self), Top: mix(p.Top, q.Top),
+		Middle: mix(p.Middle, q.Middle), Under: mix(p.Under, q.Under), Ratio: mix(p.Ratio, q.Ratio)}
+}
 
 // RunMembers follows a pour as expected and with its uncertain facts spread over
 // their ranges, on all cores; the answer does not depend on how many there are.
@@ -137,9 +149,10 @@ func follow(ctx context.Context, c Column, r Restraint, edge float64) (member, e
 		return member{}, err
 	}
 	m := member{history: h, edge: edge, ratio: make([]float64, len(h.Hours))}
+	m.tension = r.Follow(h, c.Thickness, c.Concrete.Poisson)
 	worst := 0.0
-	for i := range h.Hours {
-		worst = math.Max(worst, r.Tension(h.moment(i), c.Thickness, c.Concrete.Poisson).Ratio)
+	for i, t := range m.tension {
+		worst = math.Max(worst, t.Ratio)
 		m.ratio[i] = worst
 	}
 	return m, nil

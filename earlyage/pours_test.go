@@ -40,11 +40,33 @@ func pourOn(t testing.TB, placed time.Time, placing, ground float64, w Weather) 
 }
 
 func hot(t testing.TB) Column {
-	return pourOn(t, time.Date(2026, 7, 10, 8, 0, 0, 0, time.UTC), 30, 24, day(32, 6, 0.45, 2, 40))
+	return pourOn(t, july, 30, 24, day(32, 6, 0.45, 2, 40))
 }
 func mild(t testing.TB) Column {
 	return pourOn(t, time.Date(2026, 5, 10, 8, 0, 0, 0, time.UTC), 20, 15, day(18, 5, 0.6, 2, 45))
 }
 func cold(t testing.TB) Column {
-	return pourOn(t, time.Date(2026, 11, 10, 9, 0, 0, 0, time.UTC), 14, 9, day(8, 3, 0.75, 2, 50))
+	return pourOn(t, november, 14, 9, day(8, 3, 0.75, 2, 50))
+}
+
+var (
+	july     = time.Date(2026, 7, 10, 8, 0, 0, 0, time.UTC)
+	november = time.Date(2026, 11, 10, 9, 0, 0, 0, time.UTC)
+)
+
+// flat is saturated still air at one temperature under a sky that radiates like it.
+func flat(air float64) Weather {
+	return func(time.Time) Feel {
+		return Feel{Air: air, Humidity: 1, Longwave: climate.SkyRadiation(1, air)}
+	}
+}
+
+// overcast is the same air under full cloud.
+func overcast(w Weather) Weather {
+	return func(t time.Time) Feel {
+		f := w(t)
+		f.Sun *= climate.CloudedSun(1)
+		f.Longwave = climate.SkyRadiation(climate.CloudedEmissivity(climate.SkyBrunt(climate.VapourPressure(f.Air, f.Humidity)), 1), f.Air)
+		return f
+	}
 }

@@ -83,26 +83,52 @@ type Tension struct {
 	Ratio              float64 // largest use of the tensile strength, bending counted by flexural strength
 }
 
-// Tension returns the stress in the middle of the uncut length at a moment.
+// Follow returns the stress in the middle of the uncut length at every time of a
+// history.
 //
-// Axial: what would come of full restraint, cut to what an elastic bed and friction
-// can hold. Curl: the restrained curvature times Bradbury's share, cut to what the
-// weight can hold. Self: what the layers do to each other. All three already
-// creep. Bending is set against flexural strength (EN 1992-1-1 (3.23)), the rest
-// against axial. The bed's share and the radius take the modulus of the moment.
-func (r Restraint) Tension(m Moment, thickness, poisson float64) Tension {
+// Axial: each change of the fully restrained stress comes with the share that an
+// elastic bed holds, and the slab slips when it comes to the drag of the base, in
+// either direction: a slab that pushed outward while it warmed begins to be
+// pulled as soon as it cools. Curl: the restrained curvature times Bradbury's
+// share, cut to what the weight can hold. Self: what the layers do to each other.
+// All three already creep. Bending is set against flexural strength (EN 1992-1-1
+// (3.23)), the rest against axial. The bed's share and the radius take the modulus
+// of the moment.
+//
+//	thickness [m], poisson [-]
+func (r Restraint) Follow(h *History, thickness, poisson float64) []Tension {
+	out := make([]Tension, len(h.Hours))
+	axial := 0.0
+	for i := range h.Hours {
+		m := h.moment(i)
+		if i > 0 {
+			axial = r.slide(axial, m.FullRestraint-h.FullRestraint[i-1], m.E, thickness)
+		}
+		out[i] = r.tension(m, axial, thickness, poisson)
+	}
+	return out
+}
+
+// slide returns the axial stress after a change of the fully restrained stress.
+func (r Restraint) slide(axial, change, modulus, thickness float64) float64 {
+	if modulus <= 0 {
+		return 0
+	}
+	if r.BedStiffness > 0 {
+		change *= BedShare(modulus, thickness*1000, r.BedStiffness, r.UncutLength*1000)
+	}
+	return bounded(axial+change, DragStress(r.Friction, r.UnitWeight, r.UncutLength))
+}
+
+func bounded(stress, limit float64) float64 { return math.Max(-limit, math.Min(limit, stress)) }
+
+// tension puts the parts together at a moment.
+func (r Restraint) tension(m Moment, axial, thickness, poisson float64) Tension {
 	if m.E <= 0 || m.Fct <= 0 {
 		return Tension{}
 	}
-	bounded := func(stress, limit float64) float64 { return math.Max(-limit, math.Min(limit, stress)) }
-	axial := m.FullRestraint
-	if r.BedStiffness > 0 {
-		axial *= BedShare(m.E, thickness*1000, r.BedStiffness, r.UncutLength*1000)
-	}
-	axial = bounded(axial, DragStress(r.Friction, r.UnitWeight, r.UncutLength))
 	radius := RelativeStiffness(m.E, thickness*1000, poisson, r.Subgrade)
-	curl := m.FullCurl * CurlShare(r.UncutLength*1000/radius)
-	curl = bounded(curl, WeightStress(r.UnitWeight, thickness, r.UncutLength))
+	curl := bounded(m.FullCurl*CurlShare(r.UncutLength*1000/radius), WeightStress(r.UnitWeight, thickness, r.UncutLength))
 	t := Tension{Axial: axial, Curl: curl, Self: m.SelfTop,
 		Top: axial + curl + m.SelfTop, Middle: axial + m.SelfMid, Under: axial - curl + m.SelfBottom}
 	if m.TopFct < leastTension {

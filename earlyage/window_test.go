@@ -64,21 +64,42 @@ func TestWindowDoesNotDependOnCores(t *testing.T) {
 	}
 }
 
-// More length and more friction never close later.
-func TestRestraintClosesEarlier(t *testing.T) {
-	h, err := hot(t).Run(context.Background())
+// Friction and bed never give more than they can, more length never gives less
+// drag, and a slab on a rigid bed with endless friction feels full restraint.
+func TestRestraintBounds(t *testing.T) {
+	c := hot(t)
+	h, err := c.Run(context.Background())
 	if err != nil {
 		t.Fatal(err)
 	}
+	short, endless := usualRestraint(), usualRestraint()
+	short.UncutLength, short.BedStiffness = 4, 0
+	endless.Friction, endless.FrictionHigh, endless.BedStiffness, endless.UncutLength = 1e6, 1e6, 0, 1e3
+	a, b := short.Follow(h, c.Thickness, 0.2), endless.Follow(h, c.Thickness, 0.2)
+	limit := DragStress(short.Friction, short.UnitWeight, short.UncutLength)
 	for i := range h.Hours {
-		m := h.moment(i)
-		short, long := usualRestraint(), usualRestraint()
-		short.UncutLength, long.UncutLength = 4, 40
-		a, b := short.Tension(m, 0.15, 0.2), long.Tension(m, 0.15, 0.2)
-		if math.Abs(a.Axial) > math.Abs(b.Axial)+1e-12 {
-			t.Fatalf("%.1f h: axial %.3f MPa in 4 m, %.3f MPa in 40 m", m.Hours, a.Axial, b.Axial)
+		if math.Abs(a[i].Axial) > limit+1e-12 {
+			t.Fatalf("%.1f h: axial %.3f MPa in 4 m, drag %.3f MPa", h.Hours[i], a[i].Axial, limit)
+		}
+		if math.Abs(b[i].Axial-h.FullRestraint[i]) > 1e-9 {
+			t.Fatalf("%.1f h: axial %.4f MPa without slip, full restraint %.4f MPa", h.Hours[i], b[i].Axial, h.FullRestraint[i])
 		}
 	}
+	// After a hot day the slab that pushed outward is pulled before its fully
+	// restrained stress has turned to tension.
+	pulled := reached(h.Hours[60:], axials(a)[60:], 0)
+	full := reached(h.Hours[60:], h.FullRestraint[60:], 0)
+	if !(pulled < full) {
+		t.Errorf("axial tension from %.2f h, fully restrained from %.2f h", pulled, full)
+	}
+}
+
+func axials(t []Tension) []float64 {
+	out := make([]float64, len(t))
+	for i := range t {
+		out[i] = t[i].Axial
+	}
+	return out
 }
 
 // The chance against the fractiles that its spread was taken from: 5 % of results

@@ -141,6 +141,22 @@ func (d *decoder) object(n *node, v reflect.Value, path string) {
 		}
 		d.value(n.values[i], v.FieldByIndex(f.Index), join(path, key))
 	}
+	d.missing(n, v.Type(), path)
+}
+
+// missing reports a number that is not there and would be read as nought: the
+// value of a fact, the depth of a probe. An angle may be left out.
+func (d *decoder) missing(n *node, t reflect.Type, path string) {
+	for i := range t.NumField() {
+		f := t.Field(i)
+		name := jsonName(f)
+		number := f.Type.Kind() == reflect.Float64 || name == "value"
+		if !number || !required(t, f) || n.member(name) != nil {
+			continue
+		}
+		d.problems = append(d.problems, Problem{Level: Error, Code: "required", Field: join(path, name), Line: n.line(),
+			Found: fmt.Sprintf("%q is missing", name), Want: wantOf(f.Type), Mend: "Write it, or leave the whole entry out where nobody knows it."})
+	}
 }
 
 // unknown warns of a field nobody knows when its name is near a known one; it is

@@ -132,6 +132,7 @@ func TestDecodeSaysWhatIsWrong(t *testing.T) {
 			[]string{"slabs[0].id", "double quotes", "slabs[0].thickness_m", `{ "value": 0.15, "known": "recorded" }`, "slabs[0].outline_m[0]", "[x, y]"}},
 		{"number as text", head + `"slabs":[{"thickness_m":{"value":"150 mm","known":"recorded"}}]}`, "json-type", []string{"slabs[0].thickness_m.value", "the unit is in the name"}},
 		{"time", head + `"pours":[{"start":"2026-06-18"},{"start":"noon"}]}`, "json-type", []string{"pours[0].start", "2026-06-18T12:00:00Z", "pours[1].start"}},
+		{"fact without value", head + `"slabs":[{"thickness_m":{"known":"recorded"}}],"pours":[{"concrete_temperatures":[{}]}]}`, "required", []string{"slabs[0].thickness_m.value", "nobody knows it", "pours[0].concrete_temperatures[0].depth_m"}},
 		{"not a list", head + `"slabs":{}}`, "json-type", []string{"slabs", "square brackets"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

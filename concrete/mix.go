@@ -55,15 +55,20 @@ func DefaultMix(characteristic float64, cement string) (Mix, error) {
 	if !(characteristic >= 12 && characteristic <= 60) {
 		return Mix{}, fmt.Errorf("fck %g MPa is outside 12 to 60 MPa for a default mix; is it in psi or a cube strength?", characteristic)
 	}
-	const water, air = 180, 0.02 // kg/m³ for 100 mm slump and 20 mm stone; share
-	ratio := WaterBinderFor(MeanStrengthEN(characteristic))
+	const slump, air, most = 100, 0.02, 450 // mm; share; kg/m³ of binder before water is cut instead
+	water := 180.0                          // kg/m³ for this slump and 20 mm stone
+	ratio := WaterBinderFor(MeanStrengthEN(characteristic)) * c.Binder.EfficientShare()
+	binder := water / ratio
+	if binder > most {
+		binder, water = most, most*ratio
+	}
 	m := Mix{
 		Name: fmt.Sprintf("default mix, fck %g MPa, %s", characteristic, c.Name), Cement: cement, Binder: c.Binder,
-		BinderContent: water / ratio, Water: water, FinesShare: 0.42, Air: air, Slump: 100,
+		BinderContent: binder, Water: water, FinesShare: 0.42, Air: air, Slump: slump,
 		Characteristic: characteristic, Class: c.Class, CementStrength: c.Strength, PlacingTemperature: 20,
 		BleedShare: 0.01,
 	}
-	m.Aggregate = aggregateFor(m.BinderContent, water, air)
+	m.Aggregate = aggregateFor(binder, water, air)
 	return m.WithAggregate("unknown")
 }
 
@@ -74,10 +79,8 @@ func aggregateFor(binder, water, air float64) float64 {
 }
 
 // WaterBinderFor returns the water-cement ratio at which plain-cement concretes
-// commonly reach a mean 28-day strength in MPa, held to 0.30 to 0.75.
-//
-// ln f = 4.899 − 2.603 w/c is the line through 80 plain-cement mixes (6.5 MPa rms)
-// of I-Cheng Yeh, Cement and Concrete Research 28(12) 1998; fitted by us.
+// commonly reach a mean 28-day strength in MPa, held to 0.30 to 0.75: the inverse
+// of [MeanStrengthFor].
 func WaterBinderFor(mean float64) float64 {
 	return math.Min(0.75, math.Max(0.30, (4.899-math.Log(mean))/2.603))
 }

@@ -90,6 +90,7 @@ type EN1992 struct {
 	Mean28          float64     // mean cylinder strength at 28 days [MPa]
 	Class           CementClass // of the cement
 	AggregateFactor float64     // on the modulus: 1.2 basalt, 1.0 quartzite, 0.9 limestone, 0.7 sandstone
+	Slope           *float64    // s from tests or [DevelopmentSlope] in place of the class's; nil keeps the class's
 }
 
 // NewEN1992 returns the model for an ordered characteristic cylinder strength in
@@ -121,7 +122,13 @@ func (m EN1992) Modulus(age float64) float64 {
 	return m.AggregateFactor * MeanModulusEN(m.Mean28) * ModulusDevelopmentEN(m.development(age))
 }
 
-func (m EN1992) development(age float64) float64 {
+func (m EN1992) development(age float64) float64 { return DevelopmentEN(m.slope(), age) }
+
+// slope returns s: the mix's own where it is known, else the class's.
+func (m EN1992) slope() float64 {
+	if m.Slope != nil {
+		return *m.Slope
+	}
 	s, _ := DevelopmentCoefficientEN(m.Class)
-	return DevelopmentEN(s, age)
+	return s
 }

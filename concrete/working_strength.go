@@ -61,7 +61,7 @@ func tensileLines(mean28, development, age float64, work string) []working.Line 
 }
 
 func strengthLinesEN(m EN1992, age float64) []working.Line {
-	s, _ := DevelopmentCoefficientEN(m.Class)
+	s := m.slope()
 	d := DevelopmentEN(s, age)
 	lines := []working.Line{
 		developmentLine(s, age, source.Cite("en1992", "(3.2)")),

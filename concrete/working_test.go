@@ -29,7 +29,7 @@ func TestEveryLineComesOutOnACalculator(t *testing.T) {
 	}
 	for _, mean := range []float64{28, 38, 60} {
 		for _, class := range []CementClass{Slow, Normal, Rapid} {
-			sheets = append(sheets, ShrinkageWorking(ShrinkageEN{mean, class}, slab, 90), CreepWorking(CreepEN{EN1992{mean, class, 1}}, slab, 3, 365))
+			sheets = append(sheets, ShrinkageWorking(ShrinkageEN{mean, class}, slab, 90), CreepWorking(CreepEN{EN1992{Mean28: mean, Class: class, AggregateFactor: 1}}, slab, 3, 365))
 		}
 	}
 	for _, s := range sheets {

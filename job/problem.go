@@ -61,6 +61,9 @@ func (p Problem) String() string {
 	return b.String()
 }
 
+// IsError reports whether the problem must be mended before the job is worked on.
+func (p Problem) IsError() bool { return p.Level == Error }
+
 // Errors returns the problems that must be mended first.
 func Errors(problems []Problem) []Problem { return ofLevel(problems, Error) }
 

@@ -2,6 +2,8 @@ package job
 
 import (
 	"fmt"
+	"io/fs"
+	"os"
 	"reflect"
 	"sort"
 	"strings"
@@ -13,9 +15,14 @@ import (
 
 // Validate returns everything in the job that cannot be as written, that is worth
 // a look, or that nobody knows and some answer needs; all at once, in the order of
-// the file. A job without [Error] problems can be worked on. It changes nothing;
-// weather and photos are looked for only in a job that was loaded from a folder.
-func (j *Job) Validate() []Problem {
+// the file. A job without [Error] problems can be worked on. It changes nothing.
+//
+// Weather and photos are looked for in the files given, or else in the folder the
+// job was loaded from; for a job that has neither they are not looked for.
+func (j *Job) Validate(files ...fs.FS) []Problem {
+	if len(files) == 0 && j.dir != "" {
+		files = []fs.FS{os.DirFS(j.dir)}
+	}
 	problems := append([]Problem(nil), j.warnings...)
 	problems = append(problems, j.checkValues()...)
 	problems = append(problems, j.checkShapes(problems)...)
@@ -24,7 +31,7 @@ func (j *Job) Validate() []Problem {
 	problems = append(problems, j.checkReferences()...)
 	problems = append(problems, j.checkPlaces()...)
 	problems = append(problems, j.checkTimes()...)
-	problems = append(problems, j.checkFiles()...)
+	problems = append(problems, j.checkFiles(files)...)
 	problems = append(problems, j.unknowns()...)
 	for i := range problems {
 		if problems[i].Line == 0 {

@@ -5,9 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path"
-	"path/filepath"
 	"strings"
 	"time"
 
@@ -32,7 +30,7 @@ const afterPour = 72 * time.Hour
 
 // checkFiles checks that weather and photos stay in the job's folder, are there,
 // and that the weather covers the pour.
-func (j *Job) checkFiles() []Problem {
+func (j *Job) checkFiles(files []fs.FS) []Problem {
 	var problems []Problem
 	for i, p := range j.Pours {
 		field := fmt.Sprintf("pours[%d].weather", i)
@@ -43,7 +41,9 @@ func (j *Job) checkFiles() []Problem {
 			problems = append(problems, bad)
 			continue
 		}
-		problems = append(problems, j.checkWeather(field, p)...)
+		if len(files) > 0 {
+			problems = append(problems, j.checkWeather(files[0], field, p)...)
+		}
 	}
 	for i, w := range j.Walks {
 		for k, f := range w.Findings {
@@ -51,7 +51,7 @@ func (j *Job) checkFiles() []Problem {
 				field := fmt.Sprintf("walks[%d].findings[%d].photos[%d]", i, k, n)
 				if bad, ok := escapes(field, photo); ok {
 					problems = append(problems, bad)
-				} else if j.dir != "" && !there(filepath.Join(j.dir, PhotosDir), photo) {
+				} else if len(files) > 0 && !there(files[0], path.Join(PhotosDir, photo)) {
 					problems = append(problems, Problem{Level: Warning, Code: "photo-missing", Field: field, Found: fmt.Sprintf("there is no %s in photos/", photo),
 						Want: "the file", Mend: "Copy it there, or take its name out."})
 				}
@@ -79,16 +79,13 @@ func escapes(field, name string) (Problem, bool) {
 	return p, true
 }
 
-func there(dir, name string) bool {
-	info, err := os.Stat(filepath.Join(dir, filepath.FromSlash(name)))
+func there(files fs.FS, name string) bool {
+	info, err := fs.Stat(files, name)
 	return err == nil && info.Mode().IsRegular()
 }
 
-func (j *Job) checkWeather(field string, p site.Pour) []Problem {
-	if j.dir == "" {
-		return nil
-	}
-	series, err := j.weatherRecord(p)
+func (j *Job) checkWeather(files fs.FS, field string, p site.Pour) []Problem {
+	series, err := j.weatherRecord(files, p)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return []Problem{{Level: Error, Code: "weather-missing", Field: field, Found: fmt.Sprintf("there is no %s in weather/", p.Weather), Want: "an hourly record", Mend: "Copy the file there."}}
@@ -110,8 +107,8 @@ func (j *Job) checkWeather(field string, p site.Pour) []Problem {
 }
 
 // weatherRecord reads the weather of a pour as it stands in the job's folder.
-func (j *Job) weatherRecord(p site.Pour) (climate.Series, error) {
-	data, err := os.ReadFile(filepath.Join(j.dir, WeatherDir, filepath.FromSlash(p.Weather)))
+func (j *Job) weatherRecord(files fs.FS, p site.Pour) (climate.Series, error) {
+	data, err := fs.ReadFile(files, path.Join(WeatherDir, p.Weather))
 	if err != nil {
 		return climate.Series{}, err
 	}

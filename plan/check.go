@@ -139,7 +139,7 @@ func checkRing(field, name string, points []Point) []Problem {
 			Want: "three or more", Mend: "Walk round the edge and mark each corner."}}
 	}
 	ring := cleanRing(points)
-	if len(ring) < 3 || ring.Area() < 1e-4 {
+	if len(ring) < 3 || ring.flat() {
 		p := points[0]
 		return []Problem{{Field: field, Place: &p, Found: fmt.Sprintf("%s encloses %.3g m²", name, Ring(points).Area()),
 			Want: "an area", Mend: "The points lie on one line or on top of each other; look for a missing corner."}}
@@ -154,6 +154,12 @@ func checkFinite(field string, p Point) *Problem {
 	}
 	return &Problem{Field: field, Found: fmt.Sprintf("(%g, %g)", p.X, p.Y), Want: "metres within 100 km of the origin",
 		Mend: "Measure from a corner of the slab; put map coordinates in the anchor."}
+}
+
+// flat reports whether all points lie on one line within the snapping tolerance.
+func (r Ring) flat() bool {
+	_, width, _, _ := leastRectangle(r)
+	return width <= SnapTolerance
 }
 
 // selfCrossings names every place where the ring crosses or touches itself.

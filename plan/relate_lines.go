@@ -73,44 +73,37 @@ func nearerMean(best *NearLine, n NearLine) *NearLine {
 }
 
 // near measures the finding against one line: least and mean distance, angle, and
-// the length over which it runs along it (its direction as a whole within
-// BesideAngle, and the line not yet ended).
+// the length over which it runs along it. Once it runs along the line for half its
+// length, mean and angle are taken over that part.
 func (t *traced) near(b boundary) NearLine {
 	n := NearLine{ID: b.id, Kind: b.kind, Distance: math.Inf(1)}
 	for _, l := range t.lines {
 		n.Distance = math.Min(n.Distance, l.Distance(b.line))
 	}
 	pieces := b.line.Pieces()
-	var beside, besideMean, weight float64
-	var angle float64
+	along := t.parallel(pieces)
+	var weight, angle, besideMean, besideAngle float64
 	for _, p := range t.points {
-		best, share, dir := math.Inf(1), 0.0, Point{}
-		for _, s := range pieces {
-			if u, d := s.Nearest(p.at); d < best {
-				best, share, dir = d, u, s.B.Minus(s.A)
-			}
-		}
-		n.Distance = math.Min(n.Distance, best)
-		n.Mean += best * p.length
+		s, _, d := closest(pieces, p.at)
+		n.Distance = math.Min(n.Distance, d)
+		n.Mean += d * p.length
 		weight += p.length
 		if t.rel.Direction == nil {
 			continue
 		}
-		a := axesApart(*t.rel.Direction, axisDegrees(dir))
-		angle += a * p.length
-		if a <= BesideAngle && share > 0 && share < 1 {
-			beside += p.length
-			besideMean += best * p.length
+		angle += t.angleTo(s) * p.length
+		if s, share, d := closest(along, p.at); share > 0 && share < 1 {
+			n.Overlap += p.length
+			besideMean += d * p.length
+			besideAngle += t.angleTo(s) * p.length
 		}
 	}
 	n.Mean /= weight
 	if t.rel.Direction != nil {
 		n.Angle = value(angle / weight)
-		n.Overlap = beside
-		if beside > 0 && beside >= weight/2 {
-			n.Mean = besideMean / beside
-			n.Angle = value(t.angleBeside(pieces))
-		}
+	}
+	if n.Overlap > 0 && n.Overlap >= weight/2 {
+		n.Mean, n.Angle = besideMean/n.Overlap, value(besideAngle/n.Overlap)
 	}
 	if t.panel != nil {
 		n.Share = value(n.Mean / t.panel.Length)
@@ -118,22 +111,34 @@ func (t *traced) near(b boundary) NearLine {
 	return n
 }
 
-// angleBeside returns the mean angle to the pieces the finding runs along.
-func (t *traced) angleBeside(pieces []Segment) float64 {
-	var angle, weight float64
-	for _, p := range t.points {
-		best, dir := math.Inf(1), Point{}
-		for _, s := range pieces {
-			if _, d := s.Nearest(p.at); d < best {
-				best, dir = d, s.B.Minus(s.A)
-			}
-		}
-		if a := axesApart(*t.rel.Direction, axisDegrees(dir)); a <= BesideAngle {
-			angle += a * p.length
-			weight += p.length
+// parallel returns the pieces within BesideAngle of the finding's direction.
+func (t *traced) parallel(pieces []Segment) []Segment {
+	if t.rel.Direction == nil {
+		return nil
+	}
+	var kept []Segment
+	for _, s := range pieces {
+		if t.angleTo(s) <= BesideAngle {
+			kept = append(kept, s)
 		}
 	}
-	return angle / weight
+	return kept
+}
+
+func (t *traced) angleTo(s Segment) float64 {
+	return axesApart(*t.rel.Direction, axisDegrees(s.B.Minus(s.A)))
+}
+
+// closest returns the piece nearest to p, how far along it, and the distance; an
+// infinite distance when there are none.
+func closest(pieces []Segment, p Point) (at Segment, share, distance float64) {
+	distance = math.Inf(1)
+	for _, s := range pieces {
+		if u, d := s.Nearest(p); d < distance {
+			at, share, distance = s, u, d
+		}
+	}
+	return at, share, distance
 }
 
 // endings fills what the ends of the longest line reach, and the share of all ends

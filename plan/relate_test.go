@@ -43,7 +43,7 @@ func wantNear(t *testing.T, what string, got *float64, want, tol float64) {
 	}
 }
 
-// A crack straight across the 5 x 4 m panel at x = 2.25, on no bar.
+// A crack straight across the 5 x 4 m panel at x = 2.2, midway between bars.
 func TestRelateMidPanel(t *testing.T) {
 	r := relate(t, apron(), []Point{{2.2, 0}, {2.2, 4}})
 	if r.Panel != "P1" || r.Pieces != 1 {
@@ -181,11 +181,11 @@ func TestRelateOddities(t *testing.T) {
 		if name == "a point" && (r.Panel != "P1" || !near(r.Joint.Distance, 4, 1e-9)) {
 			t.Errorf("point: %s, joint %+v", r.Panel, r.Joint)
 		}
-		checkFinite2(t, name, r)
+		wantFinite(t, name, r)
 	}
 }
 
-func checkFinite2(t *testing.T, name string, r Relation) {
+func wantFinite(t *testing.T, name string, r Relation) {
 	t.Helper()
 	for _, l := range r.Working("relation").Lines {
 		if math.IsNaN(l.Value) || math.IsInf(l.Value, 0) {

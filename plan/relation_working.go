@@ -19,8 +19,11 @@ func (r Relation) Working(id string) working.Sheet {
 	measured("l", "Length of all lines", r.Length, "m")
 	measured("l_1", "Longest line", r.Longest, "m")
 	measured("A", "Area of the patch", r.Area, "m²")
-	measured("A_share", "Share of panel "+r.Panel+" covered", r.AreaShare, "–")
-	measured("c/l", "Straightness: end to end over length", r.Straight, "–")
+	measured("A_p", "Share of panel "+r.Panel+" covered", r.AreaShare, "–")
+	if r.Straight != nil {
+		s.Add(working.New("c/l", "Straightness of the longest line: end to end over length", "c / l_1", *r.Straight, "–", source.Cite("mechanics", ""),
+			working.In("c", *r.Straight**r.Longest, "m", "end to end"), working.In("l_1", *r.Longest, "m", "along it")))
+	}
 	r.panelLines(&s, own)
 	r.jointLines(&s, own)
 	r.endLines(&s, own)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"slabwright/source"
 	"slabwright/working"
@@ -150,7 +149,7 @@ func duration(seconds float64) string {
 // length writes metres the way people read a tape: millimetres below one metre.
 func length(metres float64) string {
 	if math.Abs(metres) < 0.9995 {
-		return strings.TrimSpace(working.Figure(math.Round(1000*metres), 3)) + " mm"
+		return fmt.Sprintf("%.0f mm", 1000*metres)
 	}
 	return working.Figure(metres, 3) + " m"
 }

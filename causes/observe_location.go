@@ -120,7 +120,7 @@ func within(distance *float64, limit float64) bool {
 	return distance != nil && *distance <= limit+slack
 }
 
-// of puts " of X" or " X" behind a word when there is a name.
+// of puts a name behind a word when there is one.
 func of(name string) string {
 	if name == "" {
 		return ""

@@ -212,9 +212,14 @@ const (
 )
 
 // unexplained returns the pieces of evidence whose chance is small under every
-// one of the leading causes.
+// one of the leading causes. "Something else" fits everything and does not count.
 func (w *weighing) unexplained() []int {
-	top := order(w.belief)[:leadingCauses]
+	var top []int
+	for _, h := range order(w.belief) {
+		if catalogue[h].ID != Other && len(top) < leadingCauses {
+			top = append(top, h)
+		}
+	}
 	var all []int
 	for i, e := range w.evidence {
 		if strings.HasPrefix(e.Name, "replay") {

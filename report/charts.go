@@ -61,7 +61,7 @@ func dayOf(c *Content, p *PourDay) day {
 // at is a time as hours along the axis.
 func (d day) at(t time.Time) float64 { return t.Sub(d.from).Hours() }
 
-// hours returns the times of rows that fall on the axis.
+// axis is the hours as an axis.
 func (d day) axis() draw.Axis {
 	return draw.Axis{Title: d.axisName, Min: 0, Max: d.hours, Labels: d.labels}
 }
@@ -232,6 +232,9 @@ func TemperatureChart(c *Content, p *PourDay) *draw.Scene {
 	}
 	if len(air.X) > 1 {
 		ch.Curves = append(ch.Curves, air)
+	}
+	if low > high {
+		return nil // nothing falls on these hours
 	}
 	ch.Y = upTo("temperature, °C", low, high, 4)
 	ch.Marks = d.marks(p, d.hours, map[string]bool{"set": true})

@@ -28,20 +28,20 @@ func PlanSVG(c *Content) []byte { return PlanFor(c, SheetA4, false).SVG() }
 // of the list that fits the sheet, with north arrow, scale bar and key. Bars are
 // drawn on demand: they are many.
 func PlanFor(c *Content, s Sheet, bars bool) *draw.Scene {
-	const foot, edge = 37.0, 11.0
-	p := newPlanSheet(c, s.Width, s.Height-foot, edge, 0)
-	p.s.Height = p.top + p.fieldHeight + foot
-	p.bars, p.paper = bars, s.Paper
+	const foot = 37.0
+	p := newPlanSheet(c, s.Width, s.Height-foot, sheetEdges)
+	p.s.Height = p.fieldHeight + foot
+	p.bars = bars
 	p.all()
 	p.measures()
-	p.footer(p.top+p.fieldHeight+2, s.Paper)
+	p.footer(p.fieldHeight+2, s.Paper)
 	return p.s
 }
 
 // PlanSmall returns the plan without key for a corner of a page, to fit a box;
 // only is the finding to show, empty for all.
 func PlanSmall(c *Content, width, height float64, only string) *draw.Scene {
-	p := newPlanSheet(c, width, height, 3, 0)
+	p := newPlanSheet(c, width, height, edges{3, 3, 3, 3})
 	p.small, p.only = true, only
 	p.s.Height = p.fieldHeight
 	p.all()
@@ -57,18 +57,22 @@ type planSheet struct {
 	s           *draw.Scene
 	to          draw.Transform
 	n           float64 // scale 1:n
-	top         float64
 	fieldHeight float64
 	labels      placer
 	small, bars bool
 	only        string
-	paper       string
 }
 
-func newPlanSheet(c *Content, width, height, edge, top float64) *planSheet {
+// edges is the room round a plan, mm.
+type edges struct{ left, top, right, foot float64 }
+
+// sheetEdges leave room for the overall lengths at the left and below.
+var sheetEdges = edges{left: 9, top: 9, right: 3, foot: 10}
+
+func newPlanSheet(c *Content, width, height float64, e edges) *planSheet {
 	low, high := extent(c)
 	span := func(n float64) (float64, float64) {
-		return (high.X-low.X)*1000/n + 2*edge, (high.Y-low.Y)*1000/n + 2*edge
+		return (high.X-low.X)*1000/n + e.left + e.right, (high.Y-low.Y)*1000/n + e.top + e.foot
 	}
 	n := 0.0
 	for _, try := range scales {
@@ -77,18 +81,20 @@ func newPlanSheet(c *Content, width, height, edge, top float64) *planSheet {
 			break
 		}
 	}
-	if edge < 5 || n == 0 { // a small plan need not be at a round scale
-		n = math.Max((high.X-low.X)*1000/(width-2*edge), (high.Y-low.Y)*1000/(height-2*edge))
+	if e != sheetEdges || n == 0 { // a small plan need not be at a round scale
+		n = math.Max((high.X-low.X)*1000/(width-e.left-e.right), (high.Y-low.Y)*1000/(height-e.top-e.foot))
 	}
 	_, h := span(n)
-	p := &planSheet{c: c, n: n, top: top, fieldHeight: h}
-	p.to = draw.Fit(draw.Point{X: low.X, Y: low.Y}, draw.Point{X: high.X, Y: high.Y}, 1000/n, draw.Point{X: width / 2, Y: top + h/2})
-	p.labels = placer{width: width, height: top + h}
-	p.s = draw.New(width, top+h, "Plan of "+or(c.Head.SlabName, c.Head.SlabID), planInWords(c))
+	p := &planSheet{c: c, n: n, fieldHeight: h}
+	middle := draw.Point{X: e.left + (width-e.left-e.right)/2, Y: e.top + (h-e.top-e.foot)/2}
+	p.to = draw.Fit(draw.Point(low), draw.Point(high), 1000/n, middle)
+	p.labels = placer{width: width, height: h}
+	p.s = draw.New(width, h, "Plan of "+or(c.Head.SlabName, c.Head.SlabID), planInWords(c))
 	return p
 }
 
-// extent is the box round everything drawn.
+// extent is the box round the slab. What stands beside it is drawn as far as the
+// sheet reaches.
 func extent(c *Content) (low, high plan.Point) {
 	low, high = plan.Point{X: math.Inf(1), Y: math.Inf(1)}, plan.Point{X: math.Inf(-1), Y: math.Inf(-1)}
 	grow := func(points []plan.Point) {
@@ -98,9 +104,6 @@ func extent(c *Content) (low, high plan.Point) {
 		}
 	}
 	grow(c.Plan.Slab.Outline)
-	for _, f := range c.Plan.Slab.Fixtures {
-		grow(f.Shape)
-	}
 	if !(high.X > low.X) || !(high.Y > low.Y) {
 		return plan.Point{}, plan.Point{X: 1, Y: 1}
 	}
@@ -129,6 +132,7 @@ func (p *planSheet) all() {
 	if p.bars {
 		p.barLines()
 	}
+	p.keepClear()
 	p.fixtures()
 	p.unseen()
 	p.joints()
@@ -161,7 +165,11 @@ func (p *planSheet) ground() {
 			fill = wash
 		}
 		area := &draw.Group{Class: "pour", Title: "Pour " + or(pour.Name, pour.ID)}
-		area.Add(draw.Area{Ring: points(pour.Area), Fill: fill, Pen: penPour})
+		edge := penPour
+		if p.small {
+			edge.Color = none
+		}
+		area.Add(draw.Area{Ring: points(pour.Area), Fill: fill, Pen: edge})
 		g.Add(area)
 	}
 }
@@ -175,26 +183,33 @@ func (p *planSheet) barLines() {
 
 func (p *planSheet) fixtures() {
 	for _, f := range p.c.Plan.Slab.Fixtures {
-		g := p.s.Group("fixture", or(f.Name, f.ID)+", "+string(f.Kind), p.to)
+		g := p.s.Group("fixture", or(f.Name, f.ID)+", "+string(f.Kind), draw.Paper)
 		if len(f.Shape) < 3 || f.Kind == plan.Wall || f.Kind == plan.Building {
-			g.Add(draw.Line{Points: points(f.Shape), Pen: draw.Pen{Color: ink, Width: 1.1}})
+			heavy := draw.Pen{Color: ink, Width: 1.1}
+			if p.small {
+				heavy.Width = 0.7
+			}
+			for _, run := range p.clipLine(f.Shape) {
+				g.Add(draw.Line{Points: run, Pen: heavy})
+			}
 			continue
 		}
 		fill := wash
 		if f.Opening {
 			fill = paper
 		}
-		a := draw.Area{Ring: points(f.Shape), Fill: fill, Pen: penFixture}
-		g.Add(a)
+		g.Add(draw.Area{Ring: p.clipRing(f.Shape), Fill: fill, Pen: penFixture})
 		if f.Opening && len(f.Shape) == 4 && !p.small {
-			hair := draw.Pen{Color: quiet, Width: 0.12}
-			g.Add(draw.Line{Points: points([]plan.Point{f.Shape[0], f.Shape[2]}), Pen: hair},
-				draw.Line{Points: points([]plan.Point{f.Shape[1], f.Shape[3]}), Pen: hair})
+			hair, on := draw.Pen{Color: quiet, Width: 0.12}, p.onPaper(f.Shape)
+			g.Add(draw.Line{Points: []draw.Point{on[0], on[2]}, Pen: hair}, draw.Line{Points: []draw.Point{on[1], on[3]}, Pen: hair})
 		}
 	}
 }
 
 func (p *planSheet) unseen() {
+	if p.only != "" {
+		return // a locator shows one thing
+	}
 	for _, u := range p.c.Plan.Unseen {
 		g := p.s.Group("unseen", "Could not see: "+u.Why, p.to)
 		g.Add(draw.Area{Ring: points(u.Area), Hatch: unseenHatch, Pen: penUnseen})
@@ -205,7 +220,7 @@ func (p *planSheet) outline() {
 	g := p.s.Group("outline", "Edge of the slab", p.to)
 	pen := penOutline
 	if p.small {
-		pen.Width = 0.45
+		pen.Width = 0.35
 	}
 	g.Add(draw.Area{Ring: points(p.c.Plan.Slab.Outline), Pen: pen})
 	for _, f := range p.c.Plan.Slab.Fixtures {
@@ -217,8 +232,35 @@ func (p *planSheet) outline() {
 			g.Add(draw.Area{Ring: points(f.Shape), Pen: pen})
 		}
 	}
-	ring := p.c.Plan.Slab.Outline
-	for i, q := range ring {
-		p.labels.take(p.to.At(draw.Point(q)), p.to.At(draw.Point(ring[(i+1)%len(ring)])), 0.5)
+}
+
+// keepClear tells the labels where lines are, before any word is placed.
+func (p *planSheet) keepClear() {
+	run := func(pts []plan.Point, closed bool, put func(a, b draw.Point, half float64), half float64) {
+		for i := range pts {
+			if i+1 < len(pts) || closed {
+				put(p.to.At(draw.Point(pts[i])), p.to.At(draw.Point(pts[(i+1)%len(pts)])), half)
+			}
+		}
+	}
+	run(p.c.Plan.Slab.Outline, true, p.labels.take, 0.5)
+	if p.small {
+		return
+	}
+	for _, j := range p.c.Plan.Slab.Joints {
+		half := 0.3
+		if j.Kind != plan.Sawn {
+			half = 1.1 // ticks and dowels
+		}
+		run(j.Path, false, p.labels.line, half)
+	}
+	for _, f := range p.c.Plan.Slab.Fixtures {
+		run(f.Shape, len(f.Shape) > 2, p.labels.line, 0.6)
+		if f.Opening {
+			p.labels.area(p.onPaper(f.Shape))
+		}
+	}
+	for _, f := range p.c.Findings {
+		p.labels.area(p.onPaper(f.Finding.Area))
 	}
 }

@@ -11,9 +11,12 @@ import (
 func (p *planSheet) findings() {
 	for i := range p.c.Findings {
 		f := &p.c.Findings[i]
+		pale := p.only != "" && p.only != f.Finding.ID
+		if pale && len(p.c.Findings) > 40 {
+			continue
+		}
 		g := p.s.Group("finding", f.Finding.ID+": "+f.Title, draw.Paper)
 		g.Link = "#f-" + f.Finding.ID
-		pale := p.only != "" && p.only != f.Finding.ID
 		p.findingLines(g, &f.Finding, pale)
 	}
 	for i := range p.c.Findings {
@@ -32,12 +35,18 @@ func (p *planSheet) findingLines(g *draw.Group, f *walk.Finding, pale bool) {
 	if pale {
 		pen.Color, patch.Color = faint, faint
 	}
+	if pale {
+		pen.Width = 0.2
+	}
 	for _, line := range f.Lines {
-		path := make([]draw.Point, len(line))
-		for i, q := range line {
-			path[i] = p.to.At(draw.Point(q))
+		path := p.onPaper(line)
+		if cracked(f.Kind) {
+			g.Add(draw.Line{Points: irregular(path), Pen: pen})
+		} else {
+			along := penAlong
+			along.Color = pen.Color
+			g.Add(draw.Line{Points: offset(path, 1.2), Pen: along})
 		}
-		g.Add(draw.Line{Points: irregular(path), Pen: pen})
 		if p.only == "" || !pale {
 			for i := 0; i+1 < len(path); i++ {
 				p.labels.take(path[i], path[i+1], 0.4)
@@ -45,14 +54,24 @@ func (p *planSheet) findingLines(g *draw.Group, f *walk.Finding, pale bool) {
 		}
 	}
 	if len(f.Area) > 2 {
-		ring := make([]draw.Point, len(f.Area))
-		for i, q := range f.Area {
-			ring[i] = p.to.At(draw.Point(q))
-		}
+		ring := p.onPaper(f.Area)
 		hatch := &draw.Hatch{Angle: 20, Pitch: 1.5, Pen: patch}
 		hatch.Cross = f.Kind == walk.MapCracking
-		g.Add(draw.Area{Ring: ring, Hatch: hatch, Pen: draw.Pen{Color: pen.Color, Width: 0.25}})
+		if pale {
+			hatch = nil
+		}
+		g.Add(draw.Area{Ring: ring, Hatch: hatch, Pen: draw.Pen{Color: pen.Color, Width: min(pen.Width, 0.25)}})
 	}
+}
+
+// cracked reports whether the lines of a finding are cracks; the others run along
+// a joint or an edge and are dotted beside it.
+func cracked(k walk.Kind) bool {
+	switch k {
+	case walk.Crack, walk.ShortCracks, walk.ParallelSet, walk.MapCracking, walk.CornerBreak, walk.Shattered:
+		return true
+	}
+	return false
 }
 
 // irregular gives a line the small unevenness by which a crack is told from a
@@ -103,10 +122,7 @@ func (p *planSheet) findingWidths() {
 		if f.Finding.Width == nil || len(f.Finding.Lines) == 0 {
 			continue
 		}
-		path := make([]draw.Point, len(f.Finding.Lines[0]))
-		for i, q := range f.Finding.Lines[0] {
-			path[i] = p.to.At(draw.Point(q))
-		}
+		path := p.onPaper(f.Finding.Lines[0])
 		s := stationAt(path, 0.7)
 		side := s.left(2)
 		words := millimetres(f.Finding.Width.Value)

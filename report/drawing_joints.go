@@ -12,11 +12,7 @@ import (
 func (p *planSheet) joints() {
 	for _, j := range p.c.Plan.Slab.Joints {
 		g := p.s.Group("joint "+string(j.Kind), "Joint "+or(j.Name, j.ID)+", "+string(j.Kind), draw.Paper)
-		path := make([]draw.Point, len(j.Path))
-		for i, q := range j.Path {
-			path[i] = p.to.At(draw.Point(q))
-		}
-		g.Add(jointLines(path, j.Kind, p.small)...)
+		g.Add(jointLines(p.onPaper(j.Path), j.Kind, p.small)...)
 	}
 }
 
@@ -24,7 +20,11 @@ func (p *planSheet) joints() {
 func jointLines(path []draw.Point, kind plan.JointKind, small bool) []draw.Shape {
 	switch kind {
 	case plan.Formed:
-		shapes := []draw.Shape{draw.Line{Points: path, Pen: penFormed}}
+		pen := penFormed
+		if small {
+			pen.Width = 0.15
+		}
+		shapes := []draw.Shape{draw.Line{Points: path, Pen: pen}}
 		if !small {
 			for _, at := range along(path, 6) {
 				shapes = append(shapes, draw.Line{Points: []draw.Point{at.left(0.8), at.left(-0.8)}, Pen: penFormed})
@@ -32,9 +32,9 @@ func jointLines(path []draw.Point, kind plan.JointKind, small bool) []draw.Shape
 		}
 		return shapes
 	case plan.Isolation:
-		half := 0.45
+		half := 0.8
 		if small {
-			half = 0.3
+			half = 0.5
 		}
 		return []draw.Shape{
 			draw.Line{Points: offset(path, half), Pen: penIsolation},
@@ -44,7 +44,7 @@ func jointLines(path []draw.Point, kind plan.JointKind, small bool) []draw.Shape
 	pen := penSawn
 	if small {
 		pen.Dash = []float64{2.5, 0.8}
-		pen.Width = 0.2
+		pen.Width = 0.15
 	}
 	return []draw.Shape{draw.Line{Points: path, Pen: pen}}
 }

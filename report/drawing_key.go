@@ -17,7 +17,7 @@ func (p *planSheet) footer(top float64, paperName string) {
 	g.Add(draw.Text{At: draw.Point{X: 24, Y: top + 19}, Words: fmt.Sprintf("Scale 1:%.0f on %s printed at full size", p.n, paperName), Height: 2.8, Bold: true, Color: ink},
 		draw.Text{At: draw.Point{X: 24, Y: top + 23.5}, Words: "Measure from the bar, not from a copy", Height: 2.4, Color: quiet},
 		draw.Text{At: draw.Point{X: 24, Y: top + 27.5}, Words: "Crack widths in mm at the crack", Height: 2.4, Color: quiet})
-	p.key(g, 92, top+4)
+	p.key(g, 88, top+4)
 }
 
 // north draws the arrow, or says that the bearing is not known.
@@ -91,7 +91,10 @@ func (p *planSheet) key(g *draw.Group, x, y float64) {
 			return []draw.Shape{draw.Line{Points: irregular(run(x, y)), Pen: penCrack},
 				draw.Text{At: draw.Point{X: x + 9, Y: y - 0.8}, Words: "0.6", Height: 2.2, Anchor: draw.Middle, Color: vermilion, Halo: paper}}
 		}},
-		{"patch found on the surface", func(x, y float64) []draw.Shape {
+		{"found along a joint or edge", func(x, y float64) []draw.Shape {
+			return append(jointLines(run(x, y), plan.Sawn, false), draw.Line{Points: offset(run(x, y), 1.2), Pen: penAlong})
+		}},
+		{"found on the surface", func(x, y float64) []draw.Shape {
 			return []draw.Shape{draw.Area{Ring: patch(x, y), Hatch: &draw.Hatch{Angle: 20, Pitch: 1.5, Pen: penPatch}, Pen: draw.Pen{Color: vermilion, Width: 0.25}}}
 		}},
 		{"could not be seen", func(x, y float64) []draw.Shape {
@@ -109,7 +112,7 @@ func (p *planSheet) key(g *draw.Group, x, y float64) {
 		{"limit of a pour", func(x, y float64) []draw.Shape { return []draw.Shape{draw.Line{Points: run(x, y), Pen: penPour}} }},
 	}
 	for i, e := range entries {
-		ex, ey := x+40*float64(i/6), y+5*float64(i%6)
+		ex, ey := x+40*float64(i/7), y+4.6*float64(i%7)
 		g.Add(e.draw(ex, ey)...)
 		g.Add(draw.Text{At: draw.Point{X: ex + 14, Y: ey + 0.85}, Words: e.words, Height: 2.5, Color: ink})
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"slabwright/internal/draw"
+	"slabwright/plan"
 )
 
 // jointWords writes each joint's id along it, with the hours from placing to
@@ -16,10 +17,7 @@ func (p *planSheet) jointWords() {
 		symbols[s.ID] = s
 	}
 	for _, j := range p.c.Plan.Slab.Joints {
-		path := make([]draw.Point, len(j.Path))
-		for i, q := range j.Path {
-			path[i] = p.to.At(draw.Point(q))
-		}
+		path := p.onPaper(j.Path)
 		words := j.ID
 		if s, ok := symbols[j.ID]; ok {
 			if s.Hours != nil {
@@ -29,44 +27,69 @@ func (p *planSheet) jointWords() {
 				words += " not opened"
 			}
 		}
-		w := draw.WidthOf(words, letters) + 0.6
-		for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6} {
-			s := stationAt(path, share)
-			angle := math.Atan2(-s.uy, s.ux) * 180 / math.Pi
-			if angle > 91 {
-				angle -= 180
-			} else if angle < -89 {
-				angle += 180
-			}
-			sin, cos := math.Sincos(angle * math.Pi / 180)
-			bw, bh := w*math.Abs(cos)+letters*math.Abs(sin), w*math.Abs(sin)+letters*math.Abs(cos)
-			up := draw.Point{X: -1.5 * sin, Y: -1.5 * cos}
-			off, ok := p.labels.free(s.at, bw, bh, up, 0)
-			if !ok && share != 0.6 {
-				continue
-			}
-			base := draw.Point{X: off.X + letters*0.3*sin, Y: off.Y + letters*0.3*cos}
-			g.Add(draw.Text{At: s.at, Lift: base, Words: words, Height: letters, Anchor: draw.Middle, Angle: angle, Color: chalk, Halo: paper})
-			break
-		}
+		p.alongJoint(g, path, words, letters, j.Kind)
 	}
 }
 
+// alongJoint writes words along a path where they stand clear, else over lines,
+// else at its middle whatever is there.
+func (p *planSheet) alongJoint(g *draw.Group, path []draw.Point, words string, letters float64, kind plan.JointKind) {
+	away := 1.5
+	if kind != plan.Sawn {
+		away = 2.5 // off the ticks and dowels
+	}
+	w := draw.WidthOf(words, letters) + 0.6
+	put := func(share, side float64, strict, force bool) bool {
+		s := stationAt(path, share)
+		angle := math.Atan2(-s.uy, s.ux) * 180 / math.Pi
+		if angle > 91 {
+			angle -= 180
+		} else if angle < -89 {
+			angle += 180
+		}
+		sin, cos := math.Sincos(angle * math.Pi / 180)
+		bw, bh := w*math.Abs(cos)+letters*math.Abs(sin), w*math.Abs(sin)+letters*math.Abs(cos)
+		up := draw.Point{X: -side * away * sin, Y: -side * away * cos}
+		if _, ok := p.labels.search(s.at, bw, bh, up, 0, strict); !ok && !force {
+			return false
+		}
+		base := draw.Point{X: up.X + letters*0.3*sin, Y: up.Y + letters*0.3*cos}
+		g.Add(draw.Text{At: s.at, Lift: base, Words: words, Height: letters, Anchor: draw.Middle, Angle: angle, Color: chalk, Halo: paper})
+		return true
+	}
+	for _, strict := range []bool{true, false} {
+		for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6, 0.22, 0.78} {
+			if put(share, 1, strict, false) || put(share, -1, strict, false) {
+				return
+			}
+		}
+	}
+	put(0.5, 1, false, true)
+}
+
+// fixtureNames writes each fixture's name in it, upright where it is too narrow,
+// or beside it where it is too small.
 func (p *planSheet) fixtureNames() {
 	const letters = 2.4
 	g := p.s.Group("fixture-names", "", draw.Paper)
 	for _, f := range p.c.Plan.Slab.Fixtures {
-		if len(f.Shape) == 0 {
+		ring := p.clipRing(f.Shape)
+		if len(ring) == 0 {
 			continue
 		}
-		var mid draw.Point
-		for _, q := range f.Shape {
-			a := p.to.At(draw.Point(q))
-			mid.X += a.X / float64(len(f.Shape))
-			mid.Y += a.Y / float64(len(f.Shape))
-		}
+		in := around(ring)
+		mid := draw.Point{X: (in.x0 + in.x1) / 2, Y: (in.y0 + in.y1) / 2}
 		words := or(f.Name, f.ID)
-		off, _ := p.labels.free(mid, draw.WidthOf(words, letters), letters, draw.Point{}, 9)
+		w := draw.WidthOf(words, letters)
+		if in.x1-in.x0 < w && in.y1-in.y0 > w && in.x1-in.x0 > letters {
+			g.Add(draw.Text{At: mid, Lift: draw.Point{X: letters * 0.34}, Words: words, Height: letters, Anchor: draw.Middle, Angle: 90, Color: ink})
+			continue
+		}
+		wanted := draw.Point{}
+		if in.y1-in.y0 < letters {
+			wanted.Y = -letters
+		}
+		off, _ := p.labels.free(mid, w, letters, wanted, 9)
 		g.Add(draw.Text{At: mid, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Color: ink, Halo: paper})
 	}
 }

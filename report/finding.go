@@ -274,7 +274,7 @@ func testsTable(rows []TestRow) table {
 }
 
 func optionsTable(rows []OptionRow) table {
-	t := table{whole: true, columns: []page.Column{{Head: "Remedy", Share: 15}, {Head: "", Share: 12}, {Head: "Why, and why not", Share: 33},
+	t := table{whole: true, columns: []page.Column{{Head: "Remedy", Share: 15}, {Head: "Verdict", Share: 15}, {Head: "Why, and why not", Share: 32},
 		{Head: "Quantity", Share: 11}, {Head: "Lasts", Share: 10}, {Head: "Disruption", Share: 12}, {Head: "Cost", Share: 10}, {Head: "When", Share: 13}}}
 	for _, o := range rows {
 		why := page.Plain(sentence(o.Why))

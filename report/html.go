@@ -31,7 +31,7 @@ func HTML(c *Content) ([]byte, error) {
 	for i, a := range fiveAnswers(c) {
 		v := htmlAnswer{N: i + 1, Key: a.Key, Question: a.Question, Plain: sentence(a.Plain), Exact: exactOf(a)}
 		if a.Chance != nil {
-			v.Sure, v.Bar = a.Chance.Words(), svg(chanceBar(*a.Chance, 60), "sure-"+a.Key)
+			v.Sure, v.Bar = a.Chance.Lines(), svg(chanceBar(*a.Chance, 60), "sure-"+a.Key)
 		}
 		for _, id := range a.Workings {
 			v.Workings = append(v.Workings, workingView(r, id))

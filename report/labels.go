@@ -11,10 +11,14 @@ type box struct{ x0, y0, x1, y1 float64 }
 
 func (b box) over(o box) bool { return b.x0 < o.x1 && o.x0 < b.x1 && b.y0 < o.y1 && o.y0 < b.y1 }
 
+// crowded is the number of boxes past which looking for free room is given up.
+const crowded = 20000
+
 // placer keeps labels from running into each other and off the sheet. First come
 // stays; later ones step aside.
 type placer struct {
-	taken         []box
+	taken         []box // by words, cracks and edges: never to be covered
+	lines         []box // by joints and fixtures: covered only when there is no other place
 	width, height float64
 }
 
@@ -22,6 +26,17 @@ type placer struct {
 // centred on at plus the offset, stands clear; where nothing is clear it returns
 // the wanted one and false.
 func (p *placer) free(at draw.Point, w, h float64, wanted draw.Point, reach float64) (draw.Point, bool) {
+	if len(p.taken)+len(p.lines) > crowded {
+		return wanted, false
+	}
+	if off, ok := p.search(at, w, h, wanted, reach, true); ok {
+		return off, true
+	}
+	return p.search(at, w, h, wanted, reach, false)
+}
+
+// search is free with or without keeping off lines.
+func (p *placer) search(at draw.Point, w, h float64, wanted draw.Point, reach float64, strict bool) (draw.Point, bool) {
 	try := func(off draw.Point) (draw.Point, bool) {
 		b := box{at.X + off.X - w/2, at.Y + off.Y - h/2, at.X + off.X + w/2, at.Y + off.Y + h/2}
 		if b.x0 < 0 || b.y0 < 0 || b.x1 > p.width || b.y1 > p.height {
@@ -30,6 +45,13 @@ func (p *placer) free(at draw.Point, w, h float64, wanted draw.Point, reach floa
 		for _, t := range p.taken {
 			if b.over(t) {
 				return off, false
+			}
+		}
+		if strict {
+			for _, t := range p.lines {
+				if b.over(t) {
+					return off, false
+				}
 			}
 		}
 		p.taken = append(p.taken, b)
@@ -49,12 +71,36 @@ func (p *placer) free(at draw.Point, w, h float64, wanted draw.Point, reach floa
 	return wanted, false
 }
 
-// take marks a straight piece as taken, in small boxes along it.
-func (p *placer) take(a, b draw.Point, half float64) {
+// take marks a straight piece as taken.
+func (p *placer) take(a, b draw.Point, half float64) { p.taken = appendBoxes(p.taken, a, b, half) }
+
+// line marks a straight piece as better left clear.
+func (p *placer) line(a, b draw.Point, half float64) { p.lines = appendBoxes(p.lines, a, b, half) }
+
+// area marks the box round a ring as better left clear.
+func (p *placer) area(ring []draw.Point) {
+	if len(ring) > 2 {
+		p.lines = append(p.lines, around(ring))
+	}
+}
+
+// around is the box round points.
+func around(pts []draw.Point) box {
+	b := box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	for _, q := range pts {
+		b.x0, b.y0 = math.Min(b.x0, q.X), math.Min(b.y0, q.Y)
+		b.x1, b.y1 = math.Max(b.x1, q.X), math.Max(b.y1, q.Y)
+	}
+	return b
+}
+
+// appendBoxes adds small boxes along a straight piece.
+func appendBoxes(boxes []box, a, b draw.Point, half float64) []box {
 	n := int(math.Hypot(b.X-a.X, b.Y-a.Y)/(2*half)) + 1
 	for i := 0; i <= n; i++ {
 		s := float64(i) / float64(n)
 		x, y := a.X+s*(b.X-a.X), a.Y+s*(b.Y-a.Y)
-		p.taken = append(p.taken, box{x - half, y - half, x + half, y + half})
+		boxes = append(boxes, box{x - half, y - half, x + half, y + half})
 	}
+	return boxes
 }

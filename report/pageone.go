@@ -85,8 +85,8 @@ func titleLines(c *Content) []string {
 
 // columns of the answers on page one, mm.
 const (
-	askWidth  = 32.0
-	sureWidth = 36.0
+	askWidth  = 33.0
+	sureWidth = 30.0
 	gutter    = 4.0
 )
 
@@ -97,7 +97,10 @@ func pageOne(d *page.Document, c *Content, r *refs) (exactOverleaf bool) {
 	d.Anchor("page-one")
 	d.Bookmark("Page one: the answers", 0)
 	top := d.Y()
-	const planWidth, planHeight = 76.0, 62.0
+	planWidth, planHeight := 92.0, 92.0
+	for planHeight > 58 && top+planHeight+4+pageOneHeight(d, c, r, 10, true) > d.Foot() {
+		planWidth, planHeight = planWidth-4, planHeight-6
+	}
 	small := PlanSmall(c, planWidth, planHeight, "")
 	d.PlaceScene(d.Right()-planWidth, top, small)
 	width := d.Right() - d.Left() - planWidth - 6
@@ -107,7 +110,7 @@ func pageOne(d *page.Document, c *Content, r *refs) (exactOverleaf bool) {
 		y += d.Place(d.Left(), y, width, page.Plain(line), 9, page.AlignLeft) + 0.6
 	}
 	start := max(y, top+small.Height) + 4
-	size, exact := 10.0, true
+	size, exact := 11.0, true
 	for ; ; size -= 0.25 {
 		if size < 8 {
 			if !exact {
@@ -167,7 +170,7 @@ func answerHeight(d *page.Document, a Answer, r *refs, size float64, exact bool)
 	}
 	sure := 0.0
 	if a.Chance != nil {
-		sure = d.Measure(page.Plain(a.Chance.Words()), sureWidth, size-1) + 5
+		sure = d.Measure(page.Plain(a.Chance.Lines()), sureWidth, size-1) + 5
 	}
 	return max(h, sure, d.Measure(page.Bold(a.Question), askWidth, size))
 }
@@ -184,7 +187,7 @@ func placeAnswers(d *page.Document, c *Content, r *refs, y, size float64, exact 
 			d.Place(middle, y+h+0.5, answerWidth(d), said, size-1.75, page.AlignLeft)
 		}
 		if a.Chance != nil {
-			k := d.Place(sure, y, sureWidth, page.Plain(a.Chance.Words()), size-1, page.AlignLeft)
+			k := d.Place(sure, y, sureWidth, page.Plain(a.Chance.Lines()), size-1, page.AlignLeft)
 			d.PlaceScene(sure, y+k+0.4, chanceBar(*a.Chance, sureWidth))
 		}
 		y += answerHeight(d, a, r, size, exact) + 2

@@ -29,6 +29,7 @@ var (
 	penDowel     = draw.Pen{Color: chalk, Width: 0.4}
 	penBar       = draw.Pen{Color: faint, Width: 0.06}
 	penCrack     = draw.Pen{Color: vermilion, Width: 0.45, Round: true}
+	penAlong     = draw.Pen{Color: vermilion, Width: 0.7, Dash: []float64{0.1, 1.3}, Round: true}
 	penPatch     = draw.Pen{Color: vermilion, Width: 0.25, Dash: []float64{0.3, 0.9}, Round: true}
 	penPour      = draw.Pen{Color: quiet, Width: 0.12, Dash: []float64{2.4, 0.7, 0.4, 0.7}}
 	penUnseen    = draw.Pen{Color: quiet, Width: 0.12}

@@ -53,6 +53,9 @@ func isDraft(c *Content) bool { return strings.EqualFold(or(c.Head.Revision, "DR
 // set puts blocks on pages.
 func set(d *page.Document, blocks []block, r *refs) {
 	for i, b := range blocks {
+		if _, ok := b.(newPage); !ok {
+			d.Keep(together(d, blocks[i:]))
+		}
 		switch v := b.(type) {
 		case newPage:
 			if d.Y() > 20 {
@@ -91,33 +94,70 @@ func set(d *page.Document, blocks []block, r *refs) {
 	}
 }
 
+// together is the room the next block needs to stand with what must not be parted
+// from it: a heading with what it is over, a paragraph with the table it leads in.
+func together(d *page.Document, blocks []block) float64 {
+	if len(blocks) == 0 {
+		return 0
+	}
+	switch v := blocks[0].(type) {
+	case heading:
+		return 16 + together(d, blocks[1:])
+	case para:
+		h := d.Measure(v.text, d.Right()-d.Body(), page.BodySize)
+		if len(blocks) > 1 && h < 40 {
+			if t, ok := blocks[1].(table); ok {
+				return h + 3 + together(d, []block{t})
+			}
+		}
+		return min(h, 10)
+	case table:
+		h := d.TableStart(pageTable(v))
+		if v.caption != "" {
+			h += 6
+		}
+		return h
+	case locator:
+		return v.scene.Height
+	case figure:
+		return v.scene.Height + 8
+	}
+	return 10
+}
+
 func setTable(d *page.Document, t table) {
 	if t.whole {
 		d.ClearNotes()
 	}
+	p := pageTable(t)
 	if t.caption != "" {
+		d.Keep(d.TableStart(p) + 5)
 		d.TableCaption(t.caption, t.whole)
 	}
+	d.Table(p)
+}
+
+func pageTable(t table) page.Table {
 	bare := true
 	for _, c := range t.columns {
 		bare = bare && c.Head == ""
 	}
-	d.Table(page.Table{Columns: t.columns, Rows: tidyRows(t.rows), Whole: t.whole, Bare: bare})
+	return page.Table{Columns: t.columns, Rows: tidyRows(t.rows), Whole: t.whole, Bare: bare}
 }
 
 // setSheet sets one working: source, formula to answer, check.
 func setSheet(d *page.Document, s sheet) {
 	d.ClearNotes()
-	d.Keep(30)
-	d.Heading(2, s.number+"  "+s.sheet.Title, "w-"+s.sheet.ID)
-	for _, basis := range s.sheet.Basis {
-		d.Small(page.Plain(sentence(basis)))
-	}
 	t := page.Table{Whole: true, Columns: []page.Column{{Head: "Source", Share: 24}, {Head: "Formula, numbers, answer", Share: 54}, {Head: "Check", Share: 22}}}
 	for _, l := range s.sheet.Lines {
 		t.Rows = append(t.Rows, []page.Text{page.Quiet(l.Source.String()), lineText(l), checkText(l)})
 	}
 	t.Rows = tidyRows(t.Rows)
+	d.Keep(d.TableStart(t) + 14 + 5*float64(len(s.sheet.Basis)))
+	d.Heading(2, s.number+"  "+s.sheet.Title, "w-"+s.sheet.ID)
+	for _, basis := range s.sheet.Basis {
+		d.Small(tidyText(page.Plain(sentence(basis))))
+	}
 	d.Table(t)
 }
 

@@ -12,14 +12,17 @@ const units = `mm/m|mm|cm|km/h|km|kN/m²|kN|kg/m²h|kg/m²|kg/m³|kg|m/s|m²|m³
 
 var (
 	beforeUnit  = regexp.MustCompile(`(\d) (` + units + `)($|[\s.,;:)])`)
+	outOf       = regexp.MustCompile(`(\d) in (10+)\b`)
 	hyphenMinus = regexp.MustCompile(`(^|[\s(=<>~])-(\d)`)
 )
 
-// tidy sets a thin space that does not break between a number and its unit, and a
-// true minus before a number, in sentences written elsewhere.
+// tidy sets a thin space that does not break between a number and its unit, keeps
+// "7 in 10" on one line and sets a true minus before a number, in sentences written
+// elsewhere.
 func tidy(s string) string {
 	if strings.ContainsAny(s, "0123456789") {
 		s = beforeUnit.ReplaceAllString(s, "$1"+thin+"$2$3")
+		s = outOf.ReplaceAllString(s, "$1\u00a0in\u00a0$2")
 		s = hyphenMinus.ReplaceAllString(s, "$1−$2")
 	}
 	return s

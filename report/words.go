@@ -18,6 +18,9 @@ func signed(s string) string { return strings.Replace(s, "-", "−", 1) }
 
 // fixed writes a number with so many decimals.
 func fixed(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "not known"
+	}
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
 	if strings.Trim(s, "-0.") == "" {
 		s = strings.TrimPrefix(s, "-")
@@ -138,6 +141,9 @@ func (c Chance) Words() string {
 	}
 	return about
 }
+
+// Lines is Words with the range on a line of its own.
+func (c Chance) Lines() string { return tidy(strings.Replace(c.Words(), " (", "\n(", 1)) }
 
 // chanceWords is Words, or a dash.
 func chanceWords(c *Chance) string {

@@ -25,28 +25,28 @@ func WidthOf(words string, height float64) float64 {
 	return n * height
 }
 
-// markRows puts event marks in rows above the frame, first come nearest to it,
-// so that no two words in a row overlap. It returns the number of rows and the
-// row of each mark.
+// markRows puts event marks in rows off the frame so that no words overlap and no
+// line of a mark runs through the words of another: words stand to the right of
+// their line, so each mark stands one row further out than every later mark that
+// its words reach. It returns the number of rows and the row of each mark.
 func (c Chart) markRows(left, right float64) (rows int, rowOf []int) {
 	order := c.markOrder()
+	at := func(m Mark) float64 { return left + (m.At-c.X.Min)/(c.X.Max-c.X.Min)*(right-left) }
 	rowOf = make([]int, len(c.Marks))
-	var ends []float64 // right end of the words in each row
-	for _, i := range order {
-		m := c.Marks[i]
-		x := left + (m.At-c.X.Min)/(c.X.Max-c.X.Min)*(right-left)
-		width := WidthOf(m.Words, chartLetters) + 2
-		row := 0
-		for row < len(ends) && ends[row] > x {
-			row++
+	for k := len(order) - 1; k >= 0; k-- {
+		i := order[k]
+		if c.Marks[i].At < c.X.Min || c.Marks[i].At > c.X.Max {
+			continue
 		}
-		if row == len(ends) {
-			ends = append(ends, 0)
+		end := at(c.Marks[i]) + WidthOf(c.Marks[i].Words, chartLetters) + 1.5
+		for _, j := range order[k+1:] {
+			if at(c.Marks[j]) < end {
+				rowOf[i] = max(rowOf[i], rowOf[j]+1)
+			}
 		}
-		ends[row] = x + width
-		rowOf[i] = row
+		rows = max(rows, rowOf[i]+1)
 	}
-	return len(ends), rowOf
+	return rows, rowOf
 }
 
 func (c Chart) markOrder() []int {

@@ -24,14 +24,6 @@ func (r Ruler) Scene() *Scene {
 	s := New(r.Width, line+5+row*float64(max(rows, 1)), r.Title, r.Desc)
 	at := func(x float64) float64 { return left + (x-r.From)/(r.To-r.From)*(r.Width-left-right) }
 	g := s.Group("ruler", "", Paper)
-	for _, span := range r.Spans {
-		from, to := max(span.From, r.From), min(span.To, r.To)
-		if to <= from {
-			continue
-		}
-		g.Add(Area{Ring: []Point{{at(from), line - 1.6}, {at(to), line - 1.6}, {at(to), line + 1.6}, {at(from), line + 1.6}}, Fill: span.Fill, Pen: Pen{Color: r.Ink, Width: 0.2}})
-		g.Add(Text{At: Point{(at(from) + at(to)) / 2, line + 0.85}, Words: span.Words, Height: chartLetters, Anchor: Middle, Color: r.Ink})
-	}
 	g.Add(Line{Points: []Point{{left, line}, {r.Width - right, line}}, Pen: Pen{Color: r.Ink, Width: 0.2}})
 	for _, l := range r.Labels {
 		long := 1.6
@@ -43,6 +35,14 @@ func (r Ruler) Scene() *Scene {
 		if l.Words != "" {
 			g.Add(Text{At: Point{x, line - 2.6}, Words: l.Words, Height: chartLetters, Anchor: Middle, Color: r.Ink, Halo: r.Paper})
 		}
+	}
+	for _, span := range r.Spans {
+		from, to := max(span.From, r.From), min(span.To, r.To)
+		if to <= from {
+			continue
+		}
+		g.Add(Area{Ring: []Point{{at(from), line - 1.6}, {at(to), line - 1.6}, {at(to), line + 1.6}, {at(from), line + 1.6}}, Fill: span.Fill, Pen: Pen{Color: r.Ink, Width: 0.2}})
+		g.Add(Text{At: Point{(at(from) + at(to)) / 2, line + 0.85}, Words: span.Words, Height: chartLetters, Anchor: Middle, Color: r.Ink})
 	}
 	for _, i := range c.markOrder() {
 		m := r.Marks[i]

@@ -46,7 +46,7 @@ const (
 	family       = "text"
 	BodySize     = 9.5 // points
 	SmallSize    = 8.0
-	draftGrey    = 236
+	draftGrey    = 241
 	mostPasses   = 6
 	placeholders = 88 // a page number not known yet
 )

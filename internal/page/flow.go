@@ -97,13 +97,13 @@ func (d *Document) Figure(s *draw.Scene, caption Text) {
 	d.y += d.Place(x, d.y, width, caption, SmallSize, AlignLeft) + 4
 }
 
-// TableCaption sets the words over a table, kept with its first rows.
+// TableCaption sets the words over a table; see to it with [Document.Keep] and
+// [Document.TableStart] that they stay together.
 func (d *Document) TableCaption(words string, whole bool) {
 	x, width := d.Body(), d.Right()-d.Body()
 	if whole {
 		x, width = d.Left(), d.Right()-d.Left()
 	}
-	d.Keep(24)
 	d.y += d.Place(x, d.y, width, Bold(words), SmallSize, AlignLeft) + 0.8
 }
 

@@ -29,7 +29,7 @@ type Table struct {
 	Bare    bool    // no head
 }
 
-const cellGap = 2.2 // mm between columns
+const cellGap = 3.0 // mm between columns
 
 // Table sets a table. Rows stay in one piece unless taller than half a page.
 func (d *Document) Table(t Table) {
@@ -43,11 +43,38 @@ func (d *Document) Table(t Table) {
 	}
 	widths := t.widths(width)
 	g := grid{d: d, t: t, x: x, width: width, widths: widths, decimals: d.decimals(t)}
+	d.Keep(min(d.TableStart(t), d.Foot()-marginTop))
 	g.head()
 	for i, cells := range t.Rows {
 		g.row(cells, i == len(t.Rows)-1)
 	}
 	d.y += 3.5
+}
+
+// TableStart is the room a table needs to begin: its head and first row.
+func (d *Document) TableStart(t Table) float64 {
+	if t.Size == 0 {
+		t.Size = SmallSize
+	}
+	width := d.Right() - d.Body()
+	if t.Whole {
+		width = d.Right() - d.Left()
+	}
+	most := 1
+	if !t.Bare {
+		for i, w := range t.widths(width) {
+			most = max(most, len(d.rows(Bold(t.Columns[i].Head), w, t.Size)))
+		}
+	}
+	first := 0
+	if len(t.Rows) > 0 {
+		for i, w := range t.widths(width) {
+			if i < len(t.Rows[0]) {
+				first = max(first, len(d.rows(t.Rows[0][i], w, t.Size)))
+			}
+		}
+	}
+	return float64(most+min(first, 12))*lead(t.Size) + 5
 }
 
 func (t Table) widths(total float64) []float64 {

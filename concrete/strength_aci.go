@@ -37,7 +37,8 @@ func ModulusByDensityACI(density, strength float64) float64 {
 func ModulusOfRuptureACI(strength float64) float64 { return 0.62 * math.Sqrt(strength) }
 
 // DirectTensionACI returns the axial tensile strength, MPa, of normal-weight concrete
-// from f'c in MPa: 0.0069·sqrt(w·f'c) with the density w in kg/m³.
+// from f'c in MPa: 0.0069·sqrt(w·f'c) with the density w in kg/m³. It is near a
+// lower bound of tests: at 40 MPa some 30 % below the mean of EN 1992-1-1.
 //
 // Source: ACI 209R-92 (2-4); from memory.
 func DirectTensionACI(density, strength float64) float64 {

@@ -4,7 +4,7 @@ import "slabwright/concrete"
 
 // ageing is all that a layer's concrete becomes by its equivalent age, tabulated
 // so that a look-up is cheap: linear between points that divide every doubling of
-// the hours since final set into 32.
+// the hours since final set into 16.
 type ageing struct {
 	set    float64 // equivalent age at final set, h
 	points octaves

@@ -109,6 +109,7 @@ func (c Creep) Duration(d float64) float64 {
 // keeps of a stress that grows evenly over the step.
 type fade struct {
 	keep, mean []float64
+	days       float64 // length of the step
 	yield      float64 // creep of an evenly growing stress over the step, per final coefficient
 }
 
@@ -117,7 +118,10 @@ func newFade(c Creep) fade {
 }
 
 func (f *fade) set(c Creep, days float64) {
-	f.yield = c.Instant
+	if math.Abs(days-f.days) < 1e-9*days {
+		return
+	}
+	f.days, f.yield = days, c.Instant
 	for j, tau := range c.Time {
 		f.keep[j] = math.Exp(-days / tau)
 		f.mean[j] = 1

@@ -63,7 +63,7 @@ func newMoisture(slab march.Grid, saturated float64) *moisture {
 		start[i] = 1
 	}
 	m.Marcher = march.New(p, 0, start)
-	m.Tolerance = 1e-7
+	m.Tolerance = 1e-5 // humidity; what is left after it is its square
 	return m
 }
 

@@ -3,11 +3,11 @@ package earlyage
 import "math"
 
 // octaves finds the place of a positive number among points that divide every
-// doubling into 32 equal parts. The place comes from the bits of the number, so
+// doubling into 16 equal parts. The place comes from the bits of the number, so
 // it costs no logarithm.
 type octaves struct{ base, count int }
 
-const octaveShift = 52 - 5 // keeps the exponent and five bits of the mantissa
+const octaveShift = 52 - 4 // keeps the exponent and four bits of the mantissa
 
 // newOctaves covers the numbers from low to high.
 func newOctaves(low, high float64) octaves {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"slabwright/concrete"
 	"slabwright/internal/march"
 )
 
@@ -50,6 +51,8 @@ type run struct {
 	below   []float64
 	volumes []float64
 
+	setFrom, setTo float64 // equivalent age at initial and final set, h
+
 	degree        []float64
 	section       section
 	free          []float64 // free strain of each layer since its set
@@ -74,12 +77,13 @@ const newtonTolerance = 0.01
 func newRun(c Column) *run {
 	g, bottom := c.grid()
 	slab := g[:bottom+1]
-	r := &run{Column: c, slab: slab, bottom: bottom, table: newAgeing(c.Concrete)}
+	r := &run{Column: c, slab: slab, bottom: bottom, table: newAgeing(c.Concrete),
+		setFrom: c.Concrete.Hydration.InitialSet(), setTo: c.Concrete.Hydration.FinalSet()}
 	r.sampled = c.ask()
 	r.surface = &surface{weather: r.sampled, wind: c.WindFactor, open: bare(c.Absorptivity, c.Emissivity),
 		covers: c.Covers, drying: c.Drying, wet: 1, time: -1}
 	r.volumes = slab.Volumes()
-	r.local = newHydrating(c.Concrete, r.volumes)
+	r.local = newHydrating(c.Concrete.Hydration, concrete.HydrationReference_C, r.volumes)
 	p := march.Layered(g, c.layers()...)
 	p.Top, p.Local = r.surface, r.local
 	p.Bottom = march.Held(march.Constant(c.Ground(g[len(g)-1] - c.Thickness)))
@@ -155,7 +159,7 @@ func (r *run) refresh() {
 
 // noteSets records the clock times of initial and final set by layer.
 func (r *run) noteSets(hours, dt float64) {
-	initial, final := r.Concrete.Hydration.InitialSet(), r.Concrete.Hydration.FinalSet()
+	initial, final := r.setFrom, r.setTo
 	for i, age := range r.heat.Hidden {
 		if !math.IsNaN(r.last[i]) {
 			continue
@@ -183,9 +187,8 @@ func (r *run) dry(hours, dt float64) error {
 	if cover.KeptWet {
 		open = 0 // what evaporates is added water
 	}
-	h := r.Concrete.Hydration
 	te := r.heat.Hidden[0] / 3600
-	hardened := math.Min(math.Max((te-h.InitialSet())/(h.FinalSet()-h.InitialSet()), 0), 1)
+	hardened := math.Min(math.Max((te-r.setFrom)/(r.setTo-r.setFrom), 0), 1)
 	pores := 0.0
 	if hardened > 0 {
 		pores = r.water.canGive(s.feel.Humidity) * cover.Evaporation
@@ -202,7 +205,7 @@ func (r *run) dry(hours, dt float64) error {
 // strain adds the free strains of the step and lets the stresses creep.
 func (r *run) strain(hours, dt float64) {
 	c := &r.Concrete
-	final := c.Hydration.FinalSet()
+	final := r.setTo
 	for i, age := range r.heat.Hidden {
 		now := r.table.at(age / 3600)
 		r.modulus[i] = (r.now[i].Modulus + now.Modulus) / 2

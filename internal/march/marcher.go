@@ -9,7 +9,7 @@ import (
 type Marcher struct {
 	Problem
 	Time   float64
-	Value  []float64 // by node
+	Value  []float64 // by node; after writing to it call Changed
 	Hidden []float64 // by node of the local process
 
 	Tolerance  float64 // largest Newton correction accepted, in units of the value
@@ -28,7 +28,9 @@ type Marcher struct {
 	phi, slopePhi     []float64
 	saved, savedHide  []float64
 	matrix            tridiagonal
-	euler             bool // the last step was backward Euler
+	released, rate    []float64 // of the local process in the present state
+	known             bool      // released and rate belong to the present state
+	euler             bool      // the last step was backward Euler
 }
 
 // stage is content (or hidden state) and its rate of change by node.
@@ -64,10 +66,25 @@ func New(p Problem, start float64, values []float64) *Marcher {
 		residual: make([]float64, n), error: make([]float64, n),
 		phi: make([]float64, n), slopePhi: make([]float64, n),
 		saved: make([]float64, n), savedHide: make([]float64, h),
-		matrix: newTridiagonal(n)}
+		matrix: newTridiagonal(n), released: make([]float64, h), rate: make([]float64, h)}
 	m.holdEnds(start)
 	m.contentAt = m.Content()
 	return m
+}
+
+// Changed tells the marcher that its owner has written to Value or Hidden.
+func (m *Marcher) Changed() { m.known = false }
+
+// know brings released and rate to the present state.
+func (m *Marcher) know() {
+	if m.known {
+		return
+	}
+	for i, s := range m.Hidden {
+		m.released[i], _ = m.Local.Release(i, s)
+		m.rate[i], _ = m.Local.Rate(i, m.Value[i])
+	}
+	m.known = true
 }
 
 // Content returns what is stored now less what the local process has released
@@ -130,11 +147,10 @@ func (m *Marcher) measure(t float64, content, hidden stage) {
 		content.rate[i] -= flow
 		content.rate[i+1] += flow
 	}
+	m.know()
 	for i := range m.Hidden {
-		released, _ := m.Local.Release(i, m.Hidden[i])
-		content.value[i] -= released
-		hidden.value[i] = m.Hidden[i]
-		hidden.rate[i], _ = m.Local.Rate(i, m.Value[i])
+		content.value[i] -= m.released[i]
+		hidden.value[i], hidden.rate[i] = m.Hidden[i], m.rate[i]
 	}
 	m.throughTo = m.through(m.Top, t, 0, content)
 	m.throughBo = m.through(m.Bottom, t, n, content)
@@ -190,16 +206,23 @@ func (m *Marcher) settle(t, weight float64) error {
 		correction = 0
 		for i, du := range r {
 			m.Value[i] += du
-			correction = math.Max(correction, math.Abs(du))
+			if du < 0 {
+				du = -du
+			}
+			if du > correction {
+				correction = du
+			}
 		}
 		if correction <= m.Tolerance {
 			for i := range m.Hidden {
-				rate, _ := m.Local.Rate(i, m.Value[i])
-				m.Hidden[i] = m.hiddenStar[i] + weight*rate
+				m.rate[i], _ = m.Local.Rate(i, m.Value[i])
+				m.Hidden[i] = m.hiddenStar[i] + weight*m.rate[i]
+				m.released[i], _ = m.Local.Release(i, m.Hidden[i])
 			}
+			m.known = true
 			return nil
 		}
-		if math.IsNaN(correction) {
+		if math.IsNaN(m.Value[0]) || math.IsNaN(m.Value[n]) {
 			break
 		}
 	}

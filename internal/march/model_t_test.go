@@ -1,6 +1,7 @@
 package march
 
 import (
+	"errors"
 	"math"
 	"testing"
 )
@@ -127,15 +128,59 @@ func TestModelTContinuum(t *testing.T) {
 	}
 }
 
-func BenchmarkModelT(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		m := newModelT(1)
-		for range 2016 {
-			if err := m.Euler(300); err != nil {
-				b.Fatal(err)
+// tabled is the same cement with its two curves tabulated.
+type tabled struct {
+	weight       []float64
+	arrhenius    *Table
+	hydrationAge *Octaves
+}
+
+func newTabled(c cement) tabled {
+	one := cement{[]float64{1}}
+	return tabled{c.weight,
+		NewTable(func(u float64) (float64, float64) { return c.Rate(0, u) }, -40, 120, 640),
+		NewOctaves(func(s float64) (float64, float64) { return one.Release(0, s) }, 60, 1e9)}
+}
+
+func (c tabled) Count() int                               { return len(c.weight) }
+func (c tabled) Rate(_ int, u float64) (float64, float64) { return c.arrhenius.At(u) }
+func (c tabled) Release(i int, s float64) (float64, float64) {
+	amount, slope := c.hydrationAge.At(s)
+	return c.weight[i] * amount, c.weight[i] * slope
+}
+
+// Tables must not show in the answer.
+func TestTabledCement(t *testing.T) {
+	exact, quick := newModelT(1), newModelT(1)
+	quick.Local = newTabled(exact.Local.(cement))
+	for range 288 {
+		if err := errors.Join(exact.Euler(300), quick.Euler(300)); err != nil {
+			t.Fatal(err)
+		}
+		for i := range exact.Value {
+			if math.Abs(exact.Value[i]-quick.Value[i]) > 5e-6 {
+				t.Fatalf("node %d after %.1f h: %.7f exact, %.7f by tables", i, exact.Time/3600, exact.Value[i], quick.Value[i])
 			}
 		}
+	}
+}
+
+// The model week: 2016 steps of backward Euler. The tables are made once for a
+// cement, as for the members of a set.
+func BenchmarkModelT(b *testing.B) {
+	for name, local := range map[string]Local{"exact": newModelT(1).Local, "tables": newTabled(newModelT(1).Local.(cement))} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				m := newModelT(1)
+				m.Local = local
+				for range 2016 {
+					if err := m.Euler(300); err != nil {
+						b.Fatal(err)
+					}
+				}
+			}
+		})
 	}
 }
 

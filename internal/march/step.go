@@ -8,9 +8,9 @@ func (m *Marcher) Euler(dt float64) error {
 	for i, u := range m.Value {
 		m.star[i] = m.Capacity[i] * u
 	}
+	m.know()
 	for i, s := range m.Hidden {
-		released, _ := m.Local.Release(i, s)
-		m.star[i] -= released
+		m.star[i] -= m.released[i]
 		m.hiddenStar[i] = s
 	}
 	m.euler = true
@@ -119,4 +119,5 @@ func (m *Marcher) save() {
 func (m *Marcher) restore() {
 	copy(m.Value, m.saved)
 	copy(m.Hidden, m.savedHide)
+	m.known = false
 }

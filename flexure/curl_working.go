@@ -2,6 +2,7 @@ package flexure
 
 import (
 	"math"
+	"strings"
 
 	"slabwright/source"
 	"slabwright/working"
@@ -93,13 +94,20 @@ const stripCheck = "The same strip, solved for its deflection."
 
 func (in CurlInput) restraintLines(c CurlResult) []working.Line {
 	bradbury := source.Cite("bradbury1938", "coefficient C")
-	line := func(symbol, what, side string, value, length float64) working.Line {
-		return working.New(symbol, what, "1 − 2 · (sin(x) · cosh(x) + cos(x) · sinh(x)) / (sin(2 · x) + sinh(2 · x)), x = "+side+" / (l · sqrt(8))", value, "–", bradbury,
-			put(in.Known, side, length, "m", "side of the panel"), working.In("l", c.Stiffness, "m", "radius of relative stiffness"),
-			working.In("x", length/c.Stiffness/math.Sqrt(8), "–", "")).
+	l := working.In("l", c.Stiffness, "m", "radius of relative stiffness")
+	relative := func(symbol, what, side string, length float64) working.Line {
+		return working.New(symbol, what, side+" / (l · sqrt(8))", length/c.Stiffness/math.Sqrt(8), "–", bradbury, put(in.Known, side, length, "m", "side of the panel"), l)
+	}
+	share := func(symbol, what, x string, value, length float64) working.Line {
+		formula := strings.ReplaceAll("1 − 2 · (sin(x) · cosh(x) + cos(x) · sinh(x)) / (sin(2 · x) + sinh(2 · x))", "(x", "("+x)
+		formula = strings.ReplaceAll(formula, "· x)", "· "+x+")")
+		return working.New(symbol, what, formula, value, "–", bradbury, working.In(x, length/c.Stiffness/math.Sqrt(8), "–", "relative length")).
 			Beside("moment of a strip on springs over full restraint", Strip(length/c.Stiffness).Moment, source.Cite("own", "strip on springs"), stripCheck)
 	}
-	return []working.Line{line("C_x", "Share of full restraint along", "L", c.AlongC, in.Length), line("C_y", "Share of full restraint across", "B", c.AcrossC, in.Width)}
+	return []working.Line{
+		relative("x_L", "Relative length along", "L", in.Length), share("C_x", "Share of full restraint along", "x_L", c.AlongC, in.Length),
+		relative("x_B", "Relative length across", "B", in.Width), share("C_y", "Share of full restraint across", "x_B", c.AcrossC, in.Width),
+	}
 }
 
 func (in CurlInput) curlStressLines(c CurlResult) []working.Line {

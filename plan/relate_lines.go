@@ -34,17 +34,17 @@ func (t *traced) nearLines() {
 			continue
 		}
 		n := t.near(b)
-		runs := n.Overlap > 0 && n.Overlap >= t.total()/2
+		beside, runs := t.beside(b)
 		if b.reach == "joint" {
-			r.Joint = nearer(r.Joint, n, n.Distance)
+			r.Joint = nearer(r.Joint, n)
 			if runs {
-				r.Beside = nearerMean(r.Beside, n)
+				r.Beside = nearerMean(r.Beside, beside)
 			}
 		}
 		if b.edge {
-			r.Edge = nearer(r.Edge, n, n.Distance)
+			r.Edge = nearer(r.Edge, n)
 			if runs {
-				r.BesideEdge = nearerMean(r.BesideEdge, n)
+				r.BesideEdge = nearerMean(r.BesideEdge, beside)
 			}
 		}
 	}
@@ -58,8 +58,8 @@ func (t *traced) total() float64 {
 	return sum
 }
 
-func nearer(best *NearLine, n NearLine, d float64) *NearLine {
-	if best == nil || d < best.Distance {
+func nearer(best *NearLine, n NearLine) *NearLine {
+	if best == nil || n.Distance < best.Distance {
 		return &n
 	}
 	return best
@@ -72,43 +72,65 @@ func nearerMean(best *NearLine, n NearLine) *NearLine {
 	return best
 }
 
-// near measures the finding against one line: least and mean distance, angle, and
-// the length over which it runs along it. Once it runs along the line for half its
-// length, mean and angle are taken over that part.
+// near measures the finding against one line: least and mean distance and angle,
+// and the length over which it runs along it.
 func (t *traced) near(b boundary) NearLine {
 	n := NearLine{ID: b.id, Kind: b.kind, Distance: math.Inf(1)}
 	for _, l := range t.lines {
 		n.Distance = math.Min(n.Distance, l.Distance(b.line))
 	}
 	pieces := b.line.Pieces()
-	along := t.parallel(pieces)
-	var weight, angle, besideMean, besideAngle float64
+	var weight, angle float64
 	for _, p := range t.points {
 		s, _, d := closest(pieces, p.at)
 		n.Distance = math.Min(n.Distance, d)
 		n.Mean += d * p.length
 		weight += p.length
-		if t.rel.Direction == nil {
-			continue
-		}
-		angle += t.angleTo(s) * p.length
-		if s, share, d := closest(along, p.at); share > 0 && share < 1 {
-			n.Overlap += p.length
-			besideMean += d * p.length
-			besideAngle += t.angleTo(s) * p.length
+		if t.rel.Direction != nil {
+			angle += t.angleTo(s) * p.length
 		}
 	}
 	n.Mean /= weight
 	if t.rel.Direction != nil {
 		n.Angle = value(angle / weight)
 	}
-	if n.Overlap > 0 && n.Overlap >= weight/2 {
-		n.Mean, n.Angle = besideMean/n.Overlap, value(besideAngle/n.Overlap)
-	}
-	if t.panel != nil {
-		n.Share = value(n.Mean / t.panel.Length)
-	}
+	along, _ := t.beside(b)
+	n.Overlap = along.Overlap
+	n.Share = t.ofPanel(n.Mean)
 	return n
+}
+
+// beside measures the finding against those pieces of a line that run its way,
+// where it has one abreast; it runs along the line when that is so for half its
+// length or more.
+func (t *traced) beside(b boundary) (NearLine, bool) {
+	n := NearLine{ID: b.id, Kind: b.kind, Distance: math.Inf(1)}
+	pieces := t.parallel(b.line.Pieces())
+	var angle float64
+	for _, p := range t.points {
+		s, share, d := closest(pieces, p.at)
+		if share <= 0 || share >= 1 {
+			continue
+		}
+		n.Overlap += p.length
+		n.Mean += d * p.length
+		n.Distance = math.Min(n.Distance, d)
+		angle += t.angleTo(s) * p.length
+	}
+	if n.Overlap == 0 || n.Overlap < t.total()/2 {
+		return n, false
+	}
+	n.Mean /= n.Overlap
+	n.Angle = value(angle / n.Overlap)
+	n.Share = t.ofPanel(n.Mean)
+	return n, true
+}
+
+func (t *traced) ofPanel(length float64) *float64 {
+	if t.panel == nil {
+		return nil
+	}
+	return value(length / t.panel.Length)
 }
 
 // parallel returns the pieces within BesideAngle of the finding's direction.

@@ -55,20 +55,22 @@ func (r Relation) jointLines(s *working.Sheet, own source.Citation) {
 		if n == nil {
 			return
 		}
-		s.Add(working.New(symbol, what+" "+n.ID+", least distance", "", n.Distance, "m", own))
-		s.Add(working.New(symbol+"_m", what+" "+n.ID+", mean distance", "", n.Mean, "m", own))
+		if n.ID != FreeEdge {
+			what += " " + n.ID
+		}
+		s.Add(working.New(symbol, what+", least distance", "", n.Distance, "m", own))
+		s.Add(working.New(symbol+"_m", what+", mean distance", "", n.Mean, "m", own))
 		if n.Angle != nil {
-			s.Add(working.New(symbol+"_θ", what+" "+n.ID+", angle between", "", *n.Angle, "°", own))
+			s.Add(working.New(symbol+"_θ", what+", angle between", "", *n.Angle, "°", own))
 		}
 		if n.Overlap > 0 {
-			s.Add(working.New(symbol+"_l", what+" "+n.ID+", length alongside", "", n.Overlap, "m", own))
+			s.Add(working.New(symbol+"_l", what+", length alongside", "", n.Overlap, "m", own))
 		}
 	}
 	add("d_j", "Nearest joint", r.Joint)
-	if r.Beside != nil && (r.Joint == nil || *r.Beside != *r.Joint) {
-		add("d_b", "Joint it runs along", r.Beside)
-	}
+	add("d_b", "Joint it runs along:", r.Beside)
 	add("d_e", "Nearest free or formed edge", r.Edge)
+	add("d_f", "Free or formed edge it runs along", r.BesideEdge)
 	if r.Crossing != nil {
 		s.Add(working.New("d_x", "Crossing of joints "+r.Crossing.Joints[0]+" and "+r.Crossing.Joints[1], "", r.Crossing.Distance, "m", own))
 	}
@@ -81,7 +83,7 @@ func (r Relation) endLines(s *working.Sheet, own source.Citation) {
 	for i, e := range r.Ends {
 		symbol := []string{"e_1", "e_2"}[i]
 		if e.Distance != nil {
-			s.Add(working.New(symbol, "End "+string(rune('1'+i))+" reaches "+e.Reaches+" "+e.ID, "", *e.Distance, "m", own))
+			s.Add(working.New(symbol, "End "+string(rune('1'+i))+" reaches "+reached(e), "", *e.Distance, "m", own))
 		}
 	}
 	if r.Reaching != nil {
@@ -124,7 +126,7 @@ func (r Relation) thingLines(s *working.Sheet, own source.Citation) {
 		s.Add(working.New("p_w", "Share in wheel path "+r.Wheels.ID, "", r.Wheels.Share, "–", own))
 	}
 	if r.Fixture != nil {
-		s.Add(working.New("d_f", string(r.Fixture.Kind)+" "+r.Fixture.ID+", least distance", "", r.Fixture.Distance, "m", own))
+		s.Add(working.New("d_h", string(r.Fixture.Kind)+" "+r.Fixture.ID+", least distance", "", r.Fixture.Distance, "m", own))
 	}
 }
 
@@ -133,4 +135,11 @@ func named(what, fixture string) string {
 		return what + " of the outline"
 	}
 	return what + " of " + fixture
+}
+
+func reached(e End) string {
+	if e.ID == FreeEdge {
+		return "the edge"
+	}
+	return e.Reaches + " " + e.ID
 }

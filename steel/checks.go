@@ -117,6 +117,14 @@ var sizeQuantities = map[string]source.Func{
 	"dowel size diameter high": ofSize(func(s DowelSize) float64 { return s.DiameterHigh }),
 	"dowel by thumb":           func(in source.Inputs) float64 { return DowelDiameterByThumb(in.Num("h")) },
 	"dowel depth tolerance":    func(in source.Inputs) float64 { return DepthTolerance(in.Num("d")) },
+	"least keyed thickness":    func(source.Inputs) float64 { return LeastKeyedThickness / mmPerInch },
+	"least dowelled thickness": func(source.Inputs) float64 { return LeastDowelledThickness / mmPerInch },
+	"interlock usable":         func(source.Inputs) float64 { return InterlockUsableOpening() },
+	"interlock design": func(in source.Inputs) float64 {
+		share, opening := InterlockDesignTransfer()
+		return map[string]float64{"share": share, "opening": opening}[in.Word("of")]
+	},
+	"transfer criterion": func(in source.Inputs) float64 { return foundOr(TransferCriterion(in.Word("practice"))) },
 	"dowel alignment": func(in source.Inputs) float64 {
 		v, _ := CheckAlignment(Alignment{Skew: in.Num("skew"), Tilt: in.Num("tilt"), SideShift: in.Num("side"), Depth: in.Num("depth"), Length: in.Num("length")})
 		return map[Verdict]float64{Within: 0, Outside: 1, Assess: 2}[v]

@@ -99,10 +99,30 @@ func TestWithSCM(t *testing.T) {
 }
 
 func TestCylindersReplaceTheNominalMean(t *testing.T) {
-	m := mixOf(t, 30, "I").EN1992()
-	nominal := m.Tensile(28)
-	m.Mean28 = 30
-	if m.Strength(28) != 30 || m.Tensile(28) >= nominal {
-		t.Errorf("cylinders of 30 MPa give %g MPa and tension %g beside %g", m.Strength(28), m.Tensile(28), nominal)
+	for _, model := range mixOf(t, 32, "I").StrengthModels() {
+		for _, age := range []float64{7, 28, 56} {
+			measured, err := WithCylinders(model, 30, age)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want := 30.0
+			if _, ok := model.(AS3600); ok {
+				want *= inSituOverCylinder
+			}
+			if got := measured.Strength(age); math.Abs(got-want) > 1e-9 {
+				t.Errorf("%s: 30 MPa at %g d comes out as %g MPa", model.Code(), age, got)
+			}
+			if measured.Tensile(28) >= model.Tensile(28) && age >= 28 {
+				t.Errorf("%s: weaker cylinders, but tension %g MPa after %g", model.Code(), measured.Tensile(28), model.Tensile(28))
+			}
+		}
+		for _, bad := range []struct{ mean, age float64 }{{4000, 28}, {30, 0.5}, {math.NaN(), 28}} {
+			if _, err := WithCylinders(model, bad.mean, bad.age); err == nil {
+				t.Errorf("%s: took %+v", model.Code(), bad)
+			}
+		}
+	}
+	if _, err := WithCylinders(NewEN1992(30, Normal), 8, 28); err == nil {
+		t.Error("8 MPa passes for a tensile strength that stands on the mean less 8")
 	}
 }

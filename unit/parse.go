@@ -3,6 +3,7 @@ package unit
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -41,7 +42,7 @@ func Parse(q Quantity, text string) (float64, error) {
 		if err != nil {
 			return fail(err.Error(), "")
 		}
-		return v, nil
+		return twelveFigures(v), nil
 	}
 	digits, name := splitNumber(text)
 	if digits == "" {
@@ -68,7 +69,17 @@ func Parse(q Quantity, text string) (float64, error) {
 	if q == TemperatureOf && base < -273.15-1e-9 {
 		return fail("this is below absolute zero, −273.15 °C", "")
 	}
-	return base, nil
+	return twelveFigures(base), nil
+}
+
+// twelveFigures rounds off what binary arithmetic leaves at the end, so that 6 in
+// is 0.1524 m in a file and not 0.15239999999999998.
+func twelveFigures(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 11, 64), 64)
+	if err != nil {
+		return v
+	}
+	return r
 }
 
 // bare takes a number without a unit: nought where it is nought in every unit, a

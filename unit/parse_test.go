@@ -106,6 +106,9 @@ func TestTypedParsers(t *testing.T) {
 	if x, err := ParseDuration("9h30m"); err != nil || x.Time().Minutes() != 570 {
 		t.Errorf("duration: %v %v", x, err)
 	}
+	if x, err := ParseLength("6 in"); err != nil || x != 0.1524 {
+		t.Errorf("6 in is %v %v, want 0.1524 to the last figure", float64(x), err)
+	}
 	if _, err := ParseStress("4000"); err == nil {
 		t.Error("4000 without a unit was taken for a stress")
 	}

@@ -42,7 +42,7 @@ func Parse(q Quantity, text string) (float64, error) {
 		if err != nil {
 			return fail(err.Error(), "")
 		}
-		return twelveFigures(v), nil
+		return fifteenFigures(v), nil
 	}
 	digits, name := splitNumber(text)
 	if digits == "" {
@@ -69,13 +69,13 @@ func Parse(q Quantity, text string) (float64, error) {
 	if q == TemperatureOf && base < -273.15-1e-9 {
 		return fail("this is below absolute zero, −273.15 °C", "")
 	}
-	return twelveFigures(base), nil
+	return fifteenFigures(base), nil
 }
 
-// twelveFigures rounds off what binary arithmetic leaves at the end, so that 6 in
+// fifteenFigures rounds off what binary arithmetic leaves at the end, so that 6 in
 // is 0.1524 m in a file and not 0.15239999999999998.
-func twelveFigures(v float64) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 11, 64), 64)
+func fifteenFigures(v float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'e', 14, 64), 64)
 	if err != nil {
 		return v
 	}

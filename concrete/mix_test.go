@@ -126,3 +126,13 @@ func TestCylindersReplaceTheNominalMean(t *testing.T) {
 		t.Error("8 MPa passes for a tensile strength that stands on the mean less 8")
 	}
 }
+
+func TestFittedSlopeFollowsTheMix(t *testing.T) {
+	slope := func(key string) float64 { return *mixOf(t, 30, key).FittedEN1992().Slope }
+	if !(slope("III") < slope("I") && slope("I") < slope("CEM II/B-S") && slope("CEM II/B-S") < slope("CEM III/B")) {
+		t.Errorf("slopes III %.2f, I %.2f, CEM II/B-S %.2f, CEM III/B %.2f do not rise", slope("III"), slope("I"), slope("CEM II/B-S"), slope("CEM III/B"))
+	}
+	if strong, weak := mixOf(t, 50, "I").FittedEN1992(), mixOf(t, 20, "I").FittedEN1992(); *strong.Slope >= *weak.Slope {
+		t.Errorf("a richer mix must come sooner: s %.2f at fck 50, %.2f at 20", *strong.Slope, *weak.Slope)
+	}
+}

@@ -48,10 +48,16 @@ func (m Mix) MeanStrength() float64 {
 }
 
 // FittedEN1992 returns the mix's EN 1992-1-1 model with [DevelopmentSlope] in place
-// of the class's coefficient.
+// of the class's coefficient. The cylinders were of an ordinary cement: for a rapid
+// one the slope is lowered as the code lowers its own from class N to R.
 func (m Mix) FittedEN1992() EN1992 {
 	model := m.EN1992()
 	s := DevelopmentSlope(m.WaterBinder(), m.Binder.Slag, m.Binder.Ash)
+	if m.Class == Rapid {
+		normal, _ := DevelopmentCoefficientEN(Normal)
+		rapid, _ := DevelopmentCoefficientEN(Rapid)
+		s += rapid - normal
+	}
 	model.Slope = &s
 	return model
 }

@@ -20,9 +20,9 @@ func (s *Scene) SVG() []byte { return s.SVGWithID("drawing") }
 func (s *Scene) SVGWithID(id string) []byte {
 	w := &svgWriter{}
 	w.line(`<svg xmlns="http://www.w3.org/2000/svg" id="%s" viewBox="0 0 %s %s" role="img" aria-labelledby="%s-t %s-d" font-family="%s" data-width-mm="%s">`,
-		xml(id), number(s.Width), number(s.Height), xml(id), xml(id), fontStack, number(s.Width))
-	w.line(`<title id="%s-t">%s</title>`, xml(id), xml(s.Title))
-	w.line(`<desc id="%s-d">%s</desc>`, xml(id), xml(s.Desc))
+		escaped(id), number(s.Width), number(s.Height), escaped(id), escaped(id), fontStack, number(s.Width))
+	w.line(`<title id="%s-t">%s</title>`, escaped(id), escaped(s.Title))
+	w.line(`<desc id="%s-d">%s</desc>`, escaped(id), escaped(s.Desc))
 	s.paint(w)
 	w.line(`</svg>`)
 	return []byte(w.String())
@@ -37,18 +37,18 @@ func (w *svgWriter) line(format string, args ...any) {
 
 func (w *svgWriter) open(g *Group) {
 	if g.Link != "" {
-		w.line(`<a href="%s">`, xml(g.Link))
+		w.line(`<a href="%s">`, escaped(g.Link))
 	}
 	var attrs strings.Builder
 	if g.ID != "" {
-		fmt.Fprintf(&attrs, ` id="%s"`, xml(g.ID))
+		fmt.Fprintf(&attrs, ` id="%s"`, escaped(g.ID))
 	}
 	if g.Class != "" {
-		fmt.Fprintf(&attrs, ` class="%s"`, xml(g.Class))
+		fmt.Fprintf(&attrs, ` class="%s"`, escaped(g.Class))
 	}
 	w.line(`<g%s>`, attrs.String())
 	if g.Title != "" {
-		w.line(`<title>%s</title>`, xml(g.Title))
+		w.line(`<title>%s</title>`, escaped(g.Title))
 	}
 }
 
@@ -103,7 +103,7 @@ func (w *svgWriter) text(at Point, t Text) {
 		fmt.Fprintf(&attrs, ` stroke="%s" stroke-width="%s" stroke-linejoin="round" paint-order="stroke"`, paintName(t.Halo), number(t.Height*0.3))
 	}
 	w.line(`<text x="%s" y="%s" font-size="%s" fill="%s"%s>%s</text>`,
-		number(at.X), number(at.Y), number(t.Height), paintName(t.Color), attrs.String(), xml(t.Words))
+		number(at.X), number(at.Y), number(t.Height), paintName(t.Color), attrs.String(), escaped(t.Words))
 }
 
 func penAttrs(p Pen) string {
@@ -142,4 +142,4 @@ func number(v float64) string {
 
 var xmlEscapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
 
-func xml(s string) string { return xmlEscapes.Replace(s) }
+func escaped(s string) string { return xmlEscapes.Replace(s) }

@@ -68,7 +68,6 @@ func handsOf(w Weight, departures []Departure, used map[int]bool) []Hand {
 		h := Hand{Cause: c.ID, CauseName: c.Name, Chance: About(w.P), P: w.P, Party: PartyName(role), Role: role,
 			Departure: "none on record", Causal: "no departure to weigh", Control: control(rank, len(c.Who))}
 		h.Action, h.Moment = c.prevention(role)
-		h.Control += ": could " + h.Action
 		var own []int
 		for i, d := range departures {
 			if d.has(role) && d.bearsOn(c.ID) {
@@ -165,11 +164,11 @@ func (d Departure) bearsOn(cause string) bool {
 func control(rank, of int) string {
 	switch {
 	case rank == 0:
-		return "yes, the first who could"
+		return "yes: the first who could have prevented it"
 	case rank == of-1:
-		return "in part, the last who could"
+		return "in part: the last in the chain"
 	}
-	return "in part"
+	return "in part: others in the chain as well"
 }
 
 // prevention returns what a party could have done against the cause.

@@ -33,7 +33,7 @@ func TestHandsKeepThreeQuestionsApart(t *testing.T) {
 			}
 		}
 	}
-	if saw == nil || !saw.Departed || !saw.Bears || !strings.Contains(saw.Departure, "06:00") || !strings.Contains(saw.Control, "first who could") || saw.Moment == "" {
+	if saw == nil || !saw.Departed || !saw.Bears || !strings.Contains(saw.Departure, "06:00") || !strings.Contains(saw.Control, "the first who could") || saw.Moment == "" {
 		t.Errorf("saw crew: %+v", saw)
 	}
 	if ticket == nil || ticket.Bears || ticket.Cause != "" || !strings.Contains(ticket.Causal, "not here") {

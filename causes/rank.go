@@ -141,11 +141,14 @@ func answer(r Ranking, pieces int) string {
 			names = append(names, fmt.Sprintf("%s (%s)", w.Name, About(w.P)))
 		}
 	}
-	text := "Cannot tell yet: " + strings.Join(names, ", ")
-	if len(names) > 1 {
-		text += " all fit what was seen."
-	} else {
+	text := "Cannot tell yet: " + list(names)
+	switch len(names) {
+	case 1:
 		text += " fits best, but not well enough to be told from the rest."
+	case 2:
+		text += " both fit what was seen."
+	default:
+		text += " all fit what was seen."
 	}
 	if len(r.NextTests) > 0 {
 		text += " What would tell most for its cost: " + r.NextTests[0].Name + "."
@@ -170,7 +173,7 @@ func (w *weighing) span(read func(belief []float64) float64) (p, low, high float
 func (w *weighing) arguments(read func(belief []float64) float64) (pro, against []Argument) {
 	all := log10Odds(read(w.belief))
 	for i := range w.evidence {
-		shift := all - log10Odds(read(w.less[i]))
+		shift := all - log10Odds(read(w.silent[i]))
 		a := Argument{Text: w.texts[i], Observation: w.seen[i][0], Shift: shift, Working: w.workings[i]}
 		switch {
 		case shift > saysNothing:
@@ -191,4 +194,12 @@ const saysNothing = 0.04
 func log10Odds(p float64) float64 {
 	p = math.Min(math.Max(p, 1e-12), 1-1e-12)
 	return math.Log10(p / (1 - p))
+}
+
+// list joins names with commas and an "and".
+func list(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }

@@ -39,7 +39,7 @@ type Weight struct {
 type Argument struct {
 	Text        string      `json:"text"`
 	Observation Observation `json:"observation"`
-	Shift       float64     `json:"shift"` // log10 of the odds with it over the odds without it
+	Shift       float64     `json:"shift"` // log10 of the odds with it over the odds with it struck out
 	Working     string      `json:"working,omitempty"`
 }
 

@@ -158,11 +158,23 @@ func slabAnswer(s SlabRanking, rankings []Ranking) string {
 			decided++
 		}
 	}
+	told := map[string]bool{}
+	for _, r := range rankings {
+		told[r.Finding] = r.Decided
+	}
 	var names []string
 	for _, c := range s.Causes {
-		if len(c.Leads) > 0 {
-			names = append(names, fmt.Sprintf("%s (leads at %s)", c.Name, strings.Join(c.Leads, ", ")))
+		if len(c.Leads) == 0 {
+			continue
 		}
+		var at []string
+		for _, finding := range c.Leads {
+			if !told[finding] {
+				finding += ", not settled"
+			}
+			at = append(at, finding)
+		}
+		names = append(names, fmt.Sprintf("%s (%s)", c.Name, strings.Join(at, "; ")))
 	}
-	return fmt.Sprintf("Over %d findings, of which %d can be told: %s.", len(rankings), decided, strings.Join(names, "; "))
+	return fmt.Sprintf("Of %d findings %d can be told. In front: %s.", len(rankings), decided, list(names))
 }

@@ -23,6 +23,7 @@ type Test struct {
 	Bits     float64           `json:"bits"`            // expected drop of entropy
 	Worth    float64           `json:"worth"`           // bits for the cost of its class
 	Best     bool              `json:"best_of_class"`
+	TopTwo   float64           `json:"top_two"`  // bits it tells between the two leading causes alone
 	Outcomes []TestOutcome     `json:"outcomes"` // of the variable that tells most
 	Sources  []source.Citation `json:"sources"`
 }
@@ -31,6 +32,7 @@ type Test struct {
 type TestOutcome struct {
 	Variable string  `json:"variable"`
 	State    string  `json:"state"`
+	Text     string  `json:"text"`    // what the state says
 	Chance   float64 `json:"chance"`  // of this result
 	Leading  string  `json:"leading"` // cause in front after it
 	P        float64 `json:"p"`       // its chance then
@@ -91,6 +93,7 @@ func (w *weighing) nextTests() []Test {
 		if t.Bits < leastBits {
 			continue
 		}
+		t.TopTwo = w.model.Information(w.topTwo(), w.evidence, open...)
 		t.Worth = t.Bits / classes[t.Class].cost
 		t.Outcomes = w.testOutcomes(open)
 		all = append(all, t)
@@ -98,6 +101,16 @@ func (w *weighing) nextTests() []Test {
 	sort.SliceStable(all, func(i, j int) bool { return all[i].Worth > all[j].Worth })
 	markBest(all)
 	return all
+}
+
+// topTwo is the belief as if only the two leading causes were left.
+func (w *weighing) topTwo() []float64 {
+	top := order(w.belief)[:2]
+	p, sum := make([]float64, len(w.belief)), w.belief[top[0]]+w.belief[top[1]]
+	for _, h := range top {
+		p[h] = w.belief[h] / sum
+	}
+	return p
 }
 
 // markBest marks the test that tells most in each cost class.
@@ -124,7 +137,7 @@ func (w *weighing) testOutcomes(open []string) []TestOutcome {
 	var all []TestOutcome
 	for _, o := range w.model.Outcomes(w.belief, w.evidence, most) {
 		top := order(o.After)[0]
-		all = append(all, TestOutcome{most, o.State, o.Chance, catalogue[top].ID, o.After[top]})
+		all = append(all, TestOutcome{most, o.State, Says(most, o.State), o.Chance, catalogue[top].ID, o.After[top]})
 	}
 	return all
 }

@@ -20,7 +20,8 @@ type weighing struct {
 	excluded  []bool
 	because   map[string]string // why a cause is excluded
 	belief    []float64
-	less      [][]float64 // the belief without each piece of evidence
+	less      [][]float64 // the belief as if each piece had never been seen
+	silent    [][]float64 // the belief with each piece struck out, the rest keeping its weight
 	others    [][]float64 // the belief under other temperings
 	unused    []Unused
 	lifted    int // pieces of evidence that fit none of the leading causes
@@ -198,6 +199,7 @@ func (w *weighing) solve() {
 	}
 	for i := range w.evidence {
 		w.less = append(w.less, w.model.Posterior(bayes.Without(w.evidence, i), w.excluded))
+		w.silent = append(w.silent, w.model.Silent(w.evidence, w.excluded, i))
 	}
 	for _, t := range []float64{temperedLow, temperedTop} {
 		w.others = append(w.others, w.model.Tempered(t).Posterior(w.evidence, w.excluded))

@@ -89,6 +89,20 @@ func TestShiftOfTwoHypotheses(t *testing.T) {
 	near(t, "big for A", m.Shift(e, nil, 1, 0), 0.5*math.Log(0.1/0.5), rounding)
 }
 
+// What a piece says has the sign of its own likelihood ratio, group or not.
+func TestShiftHasTheSignOfTheLikelihood(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	for range 200 {
+		m := random(t, r, 2)
+		e := observe(t, m, "b", "x", "c", "y", "d", "z", "e", "x")
+		for i := range e {
+			ratio := e[i].LogLikelihood[0] - e[i].LogLikelihood[1]
+			weight := m.Weights(e, nil)[i]
+			near(t, e[i].Name, m.Shift(e, nil, i, 0), m.Temper*weight*ratio, 1e-9)
+		}
+	}
+}
+
 func TestEntropy(t *testing.T) {
 	near(t, "certain", Entropy([]float64{1, 0}), 0, 0)
 	near(t, "four alike", Entropy([]float64{0.25, 0.25, 0.25, 0.25}), 2, rounding)

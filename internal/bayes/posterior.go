@@ -58,18 +58,23 @@ func deviation(p, x []float64) float64 {
 // with the weights w of [Model.Weights] and the tempering t. An excluded
 // hypothesis gets zero. It panics when all are excluded.
 func (m *Model) Posterior(evidence []Evidence, excluded []bool) []float64 {
+	if len(evidence) == 0 {
+		return m.Weighted(nil, nil, excluded)
+	}
+	return m.Weighted(evidence, m.Weights(evidence, excluded), excluded)
+}
+
+// Weighted is [Model.Posterior] with the weights given.
+func (m *Model) Weighted(evidence []Evidence, weights []float64, excluded []bool) []float64 {
 	logp := make([]float64, len(m.Hypotheses))
 	for h := range logp {
 		logp[h] = math.Log(m.Odds[h])
 		if excluded != nil && excluded[h] {
 			logp[h] = math.Inf(-1)
+			continue
 		}
-	}
-	if len(evidence) > 0 {
-		for i, w := range m.Weights(evidence, excluded) {
-			for h := range logp {
-				logp[h] += m.Temper * w * evidence[i].LogLikelihood[h]
-			}
+		for i, w := range weights {
+			logp[h] += m.Temper * w * evidence[i].LogLikelihood[h]
 		}
 	}
 	return normalise(logp)
@@ -98,26 +103,19 @@ func normalise(logp []float64) []float64 {
 // LogOdds returns ln(p/(1-p)).
 func LogOdds(p float64) float64 { return math.Log(p) - math.Log1p(-p) }
 
-// Shift returns what evidence i does to hypothesis h: the log-odds with all the
-// evidence less the log-odds without it, in natural logarithms. Above zero it
-// speaks for the hypothesis. Taking one member out of a group lets another step
-// up to full weight, so the shift of a member that others repeat is small: it is
-// what the answer would lose, not what was said.
-func (m *Model) Shift(evidence []Evidence, excluded []bool, i, h int) float64 {
-	return m.Shifts(evidence, excluded, i)[h]
+// Silent returns the chances with evidence i struck out and every other piece
+// keeping the weight it has beside it: what the rest says by itself.
+func (m *Model) Silent(evidence []Evidence, excluded []bool, i int) []float64 {
+	weights := m.Weights(evidence, excluded)
+	weights[i] = 0
+	return m.Weighted(evidence, weights, excluded)
 }
 
-// Shifts returns [Model.Shift] for every hypothesis. An excluded one gets zero.
-func (m *Model) Shifts(evidence []Evidence, excluded []bool, i int) []float64 {
-	all := m.Posterior(evidence, excluded)
-	less := m.Posterior(Without(evidence, i), excluded)
-	shifts := make([]float64, len(all))
-	for h := range shifts {
-		if excluded == nil || !excluded[h] {
-			shifts[h] = LogOdds(all[h]) - LogOdds(less[h])
-		}
-	}
-	return shifts
+// Shift returns what evidence i says of hypothesis h: the log-odds with all the
+// evidence less the log-odds with it struck out (see [Model.Silent]), in natural
+// logarithms. Above zero it speaks for the hypothesis.
+func (m *Model) Shift(evidence []Evidence, excluded []bool, i, h int) float64 {
+	return LogOdds(m.Posterior(evidence, excluded)[h]) - LogOdds(m.Silent(evidence, excluded, i)[h])
 }
 
 // Without returns the evidence with piece i left out.

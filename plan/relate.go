@@ -24,8 +24,14 @@ func Relate(s Slab, panels []Panel, lines [][]Point, area []Point, others ...[]P
 	rel := Relation{}
 	t := traced{slab: s, panels: panels, rel: &rel, longest: -1}
 	for _, l := range others {
-		t.others = append(t.others, Polyline(l))
+		t.others = append(t.others, finite(l))
 	}
+	area = finite(area)
+	clean := make([][]Point, len(lines))
+	for i, l := range lines {
+		clean[i] = finite(l)
+	}
+	lines = clean
 	t.lines = chain(lines)
 	for i, l := range t.lines {
 		t.points = append(t.points, l.samples(sampleStep)...)
@@ -56,6 +62,18 @@ func Relate(s Slab, panels []Panel, lines [][]Point, area []Point, others ...[]P
 	t.fixture()
 	t.cornerCut()
 	return rel
+}
+
+// finite returns the points that are places at all; an editor's slip must not turn
+// every distance into nothing.
+func finite(points []Point) []Point {
+	var kept []Point
+	for _, p := range points {
+		if checkFinite("", p) == nil {
+			kept = append(kept, p)
+		}
+	}
+	return kept
 }
 
 // singles returns the points of a finding that has no length: a core hole, a

@@ -16,7 +16,7 @@ import (
 func TestSheetCanBeWorkedAgain(t *testing.T) {
 	slow := panelInput()
 	slow.Creep, slow.CutDepth, slow.Strain = 2.5, 0, 5e-6
-	for _, s := range []working.Sheet{FrictionWorking(panelInput()), FrictionWorking(slow)} {
+	for _, s := range []working.Sheet{FrictionWorking(panelInput()), FrictionWorking(slow), JointWorking(jointInput())} {
 		for _, l := range s.Lines {
 			got, err := redo(l)
 			if err != nil || math.Abs(got-l.Value) > 1e-9*math.Max(1e-12, math.Abs(l.Value)) {

@@ -1,9 +1,7 @@
 package earlyage
 
 import (
-	"fmt"
 	"math"
-	"strings"
 	"time"
 
 	"slabwright/climate"
@@ -49,53 +47,6 @@ const (
 	DefaultAbsorptivity = 0.60
 	DefaultEmissivity   = 0.90
 )
-
-// Check returns everything about the column that cannot be right, all at once.
-func (c Column) Check() error {
-	var wrong []string
-	say := func(format string, values ...any) { wrong = append(wrong, fmt.Sprintf(format, values...)) }
-	inside := func(what string, v, low, high float64, unit, hint string) {
-		if !(v >= low && v <= high) {
-			say("%s %.4g %s is outside %g to %g %s. %s", what, v, unit, low, high, unit, hint)
-		}
-	}
-	inside("Slab thickness", c.Thickness, 0.05, 1.5, "m", "Enter metres: 150 mm is 0.15.")
-	inside("Placing temperature", c.PlacingTemperature, 1, 45, "°C", "Below 1 °C it freezes, above 45 °C the set model was never compared.")
-	inside("Absorptivity", c.Absorptivity, 0, 1, "", "Grey concrete 0.5 to 0.65, black sheet 0.93.")
-	inside("Emissivity", c.Emissivity, 0, 1, "", "Concrete 0.88 to 0.95.")
-	inside("Length of the run", c.Until, 1, 10*365*24, "h", "Give hours after placing.")
-	inside("Wind factor", c.WindFactor, 0, 5, "", "1 leaves the wind as given.")
-	var deep float64
-	for i, l := range c.Below {
-		deep += l.Thickness
-		if !(l.Thickness > 0 && l.Conductivity > 0 && l.Capacity > 0) {
-			say("Layer %d under the slab (%s) needs thickness, conductivity and heat capacity above zero.", i+1, l.Name)
-		}
-	}
-	if deep < 2 {
-		say("The layers under the slab are %.2f m deep in all; at least 2 m is needed for the soil to take the heat. Make the last layer thicker.", deep)
-	}
-	for _, cover := range c.Covers {
-		if cover.Off != 0 && cover.Off <= cover.On {
-			say("Cover %q comes off at %.2f h, not after it went on at %.2f h.", cover.Name, cover.Off, cover.On)
-		}
-	}
-	if c.Weather == nil && c.sampled == nil || c.Ground == nil || c.Concrete.Properties == nil {
-		panic("earlyage: a column needs weather, ground and concrete")
-	}
-	if c.Weather != nil && len(wrong) == 0 {
-		for _, hours := range []float64{0, c.Until / 2, c.Until} {
-			at := c.Placed.Add(time.Duration(hours * float64(time.Hour)))
-			if p := c.Weather(at).problem(); p != "" {
-				say("Weather at %s: %s.", at.UTC().Format("2006-01-02 15:04 UTC"), p)
-			}
-		}
-	}
-	if wrong != nil {
-		return fmt.Errorf("early-age column: %s", strings.Join(wrong, " "))
-	}
-	return nil
-}
 
 const slabIntervals = 16
 

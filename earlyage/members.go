@@ -7,6 +7,7 @@ import (
 	"runtime"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"slabwright/internal/sample"
 )
@@ -86,45 +87,54 @@ func RunMembers(ctx context.Context, p Pour) (*Members, error) {
 	}
 	p.Column.sampled = p.Column.ask()
 	points := sample.Latin(p.Count, 6, p.Seed)
-	out := &Members{Pour: p, members: make([]member, p.Count+1)}
-	errs := make([]error, p.Count+1)
-	next := make(chan int)
-	var group sync.WaitGroup
-	var mutex sync.Mutex
-	done := 0
+	m := &Members{Pour: p, members: make([]member, p.Count+1)}
+	err := p.onAllCores(len(m.members), func(i int) (err error) {
+		column, restraint, edge := p.Column, p.Restraint, 0.5
+		if i > 0 {
+			column, restraint, edge = p.vary(points[i-1])
+		}
+		m.members[i], err = follow(ctx, column, restraint, edge)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	m.Hours = m.Expected().Hours
+	return m, nil
+}
+
+// onAllCores does a work for 0 to count-1, several at a time, and returns the error
+// of the lowest number that had one.
+func (p Pour) onAllCores(count int, work func(i int) error) error {
 	cores := p.Cores
 	if cores <= 0 {
 		cores = runtime.GOMAXPROCS(0)
 	}
-	for range min(cores, p.Count+1) {
+	errs := make([]error, count)
+	next := make(chan int)
+	var group sync.WaitGroup
+	var done atomic.Int64
+	for range min(cores, count) {
 		group.Go(func() {
 			for i := range next {
-				column, restraint, edge := p.Column, p.Restraint, 0.5
-				if i > 0 {
-					column, restraint, edge = p.vary(points[i-1])
-				}
-				out.members[i], errs[i] = follow(ctx, column, restraint, edge)
-				if p.Progress != nil {
-					mutex.Lock()
-					done++
-					p.Progress(done, p.Count+1)
-					mutex.Unlock()
+				errs[i] = work(i)
+				if n := done.Add(1); p.Progress != nil {
+					p.Progress(int(n), count)
 				}
 			}
 		})
 	}
-	for i := range out.members {
+	for i := range count {
 		next <- i
 	}
 	close(next)
 	group.Wait()
 	for _, err := range errs {
 		if err != nil {
-			return nil, err
+			return err
 		}
 	}
-	out.Hours = out.members[0].history.Hours
-	return out, nil
+	return nil
 }
 
 // vary returns the column, restraint and place in the edge range of a point of the

@@ -2,7 +2,6 @@ package earlyage
 
 import (
 	"slabwright/concrete"
-	"slabwright/internal/march"
 )
 
 // columns returns every series of the history, so that all are grown alike.
@@ -30,12 +29,11 @@ func (r *run) record(hours float64) {
 	c := &r.Concrete
 	edge, edgeAge := r.zone(0, r.edge)
 	whole, _ := r.zone(0, r.bottom)
-	slab := march.Grid(r.slab)
 	degree, _ := r.local.degree(r.heat.Hidden[middle])
 	values := []float64{hours, r.heat.Value[0], r.heat.Value[middle], r.heat.Value[r.bottom], s.feel.Air,
 		degree, r.heat.Hidden[middle] / 3600, edgeAge, whole.Strength, whole.Tensile, whole.Modulus,
 		edge.Strength, edge.Tensile, r.mean, r.slope * r.Thickness / c.Expansion,
-		-slab.Mean(r.autogenous, 0, r.bottom), -slab.Mean(r.drying, 0, r.bottom),
+		-r.slab.Mean(r.autogenous, 0, r.bottom), -r.slab.Mean(r.drying, 0, r.bottom),
 		r.axial.stress, r.curl.stress, r.selfTop(), r.self[0].stress, r.self[middle].stress, r.self[r.bottom].stress,
 		r.film.rate, s.potential(r.heat.Value[0]), r.film.Film, r.water.Value[0]}
 	for i, column := range h.columns() {

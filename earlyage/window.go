@@ -2,7 +2,6 @@ package earlyage
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"sort"
 	"time"
@@ -128,21 +127,6 @@ func (m *Members) curve(saw Saw) []Chance {
 	return out
 }
 
-// CrackChance returns the chance that a stress exceeds a tensile strength that
-// scatters lognormally about its mean.
-//
-//	ratio      stress over mean tensile strength [-]
-//	variation  coefficient of variation of the strength [-]
-//
-// Source: probability; the law is a usual choice.
-func CrackChance(ratio, variation float64) float64 {
-	if ratio <= 0 {
-		return 0
-	}
-	s := math.Sqrt(math.Log(1 + variation*variation))
-	return 0.5 * math.Erfc(-(math.Log(ratio)+s*s/2)/(s*math.Sqrt2))
-}
-
 func cracked(curve []Chance) []float64 {
 	out := make([]float64, len(curve))
 	for i, c := range curve {
@@ -230,32 +214,4 @@ func (w *CutWindow) State(t time.Time) State {
 		return Missed
 	}
 	return Late
-}
-
-// reasons returns why the window is what it is, and what it stands on.
-func (w *CutWindow) reasons(m *Members) (why string, basis []string) {
-	p := m.Pour
-	end := m.Hours[len(m.Hours)-1]
-	switch {
-	case math.IsNaN(w.opens):
-		why = fmt.Sprintf("The edge does not reach %.1f MPa within %.0f h: too cold or too slow a mix. Keep it warm and run again with a longer time.", w.Saw.Edge, end)
-	case w.Gap:
-		why = fmt.Sprintf("No window for the %s: the chance of a crack elsewhere is %.0f %% before the edge is ready (%.1f h against %.1f h). Cut with an early-entry saw, shorten the uncut length, place at another time of day, or cover against the evening.",
-			w.Saw.Name, 100*w.RiskAtOpen, w.closes, w.opens)
-	case math.IsNaN(w.closes):
-		why = fmt.Sprintf("Opens when the edge has %.1f MPa; stress stays low to the end of the run at %.0f h.", w.Saw.Edge, end)
-	case w.ByStress:
-		why = fmt.Sprintf("Opens when the edge has %.1f MPa; closes when the tension of the uncut slab comes to %.0f %% of its strength.", w.Saw.Edge, 100*StressShare)
-	default:
-		why = fmt.Sprintf("Opens when the edge has %.1f MPa; closes when the chance of a crack elsewhere passes %.0f %%.", w.Saw.Edge, 100*w.Risk)
-	}
-	d := p.Doubt
-	basis = []string{
-		fmt.Sprintf("Edge strength for %s in %s aggregate %.1f MPa (%.1f to %.1f): %s.", w.Saw.Name, w.Saw.Aggregate, w.Saw.Edge, w.Saw.EdgeLow, w.Saw.EdgeHigh, w.Saw.Source),
-		fmt.Sprintf("Stress limit %.2f of tensile strength; accepted chance of a crack elsewhere %.0f %%.", StressShare, 100*w.Risk),
-		fmt.Sprintf("Uncut length %.1f m, friction %.2f (%.2f to %.2f).", p.Restraint.UncutLength, p.Restraint.Friction, p.Restraint.FrictionLow, p.Restraint.FrictionHigh),
-		fmt.Sprintf("%d members, seed %d: placing ±%.1f K, heat ±%.0f %%, speed of cement ±%.0f %%, wind ±%.0f %%, tensile strength varies by %.0f %%.",
-			p.Count, p.Seed, d.Placing, 100*d.Heat, 100*d.Fineness, 100*d.Wind, 100*d.Tensile),
-	}
-	return why, basis
 }

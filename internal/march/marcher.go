@@ -2,7 +2,6 @@ package march
 
 import (
 	"fmt"
-	"math"
 )
 
 // Marcher holds the values of a problem at one time and moves them forward.
@@ -166,103 +165,4 @@ func (m *Marcher) through(end End, t float64, node int, content stage) float64 {
 	flow, _ := end.Into(t, m.Value[node])
 	content.rate[node] += flow
 	return flow
-}
-
-const maxIterations = 25
-
-// settle finds the values with content(u) = star + weight*rate(u) at time t, and
-// leaves the factored matrix behind.
-func (m *Marcher) settle(t, weight float64) error {
-	_, topHeld := m.Top.(Held)
-	_, bottomHeld := m.Bottom.(Held)
-	m.holdEnds(t)
-	n := len(m.Value) - 1
-	d, lo, up, r := m.matrix.diagonal, m.matrix.lower, m.matrix.upper, m.residual
-	var correction float64
-	for range maxIterations {
-		m.Iterations++
-		for i, c := range m.Capacity {
-			d[i] = c
-			r[i] = m.star[i] - c*m.Value[i]
-		}
-		m.assembleLocal(weight)
-		m.assembleFlow(weight)
-		if topHeld {
-			d[0], up[0], r[0] = 1, 0, 0
-		} else {
-			flow, slope := m.Top.Into(t, m.Value[0])
-			r[0] += weight * flow
-			d[0] -= weight * slope
-		}
-		if bottomHeld {
-			d[n], lo[n], r[n] = 1, 0, 0
-		} else {
-			flow, slope := m.Bottom.Into(t, m.Value[n])
-			r[n] += weight * flow
-			d[n] -= weight * slope
-		}
-		m.matrix.factor()
-		m.matrix.solve(r)
-		correction = 0
-		for i, du := range r {
-			m.Value[i] += du
-			if du < 0 {
-				du = -du
-			}
-			if du > correction {
-				correction = du
-			}
-		}
-		if correction <= m.Tolerance {
-			for i := range m.Hidden {
-				m.rate[i], _ = m.Local.Rate(i, m.Value[i])
-				m.Hidden[i] = m.hiddenStar[i] + weight*m.rate[i]
-				m.released[i], _ = m.Local.Release(i, m.Hidden[i])
-			}
-			m.known = true
-			return nil
-		}
-		if math.IsNaN(m.Value[0]) || math.IsNaN(m.Value[n]) {
-			break
-		}
-	}
-	return &Unsettled{Time: t, Step: weight, Correction: correction}
-}
-
-// assembleLocal adds the release of the local process over the stage.
-func (m *Marcher) assembleLocal(weight float64) {
-	d, r := m.matrix.diagonal, m.residual
-	for i := range m.Hidden {
-		rate, slope := m.Local.Rate(i, m.Value[i])
-		released, perState := m.Local.Release(i, m.hiddenStar[i]+weight*rate)
-		r[i] += released
-		d[i] -= perState * weight * slope
-	}
-}
-
-// assembleFlow adds the flows between the nodes.
-func (m *Marcher) assembleFlow(weight float64) {
-	d, lo, up, r := m.matrix.diagonal, m.matrix.lower, m.matrix.upper, m.residual
-	if m.Potential == nil {
-		for i, g := range m.Conductance {
-			w := weight * g
-			flow := w * (m.Value[i] - m.Value[i+1])
-			r[i] -= flow
-			r[i+1] += flow
-			d[i] += w
-			d[i+1] += w
-			up[i], lo[i+1] = -w, -w
-		}
-		return
-	}
-	m.spread()
-	for i, g := range m.Conductance {
-		w := weight * g
-		flow := w * (m.phi[i] - m.phi[i+1])
-		r[i] -= flow
-		r[i+1] += flow
-		d[i] += w * m.slopePhi[i]
-		d[i+1] += w * m.slopePhi[i+1]
-		up[i], lo[i+1] = -w*m.slopePhi[i+1], -w*m.slopePhi[i]
-	}
 }

@@ -169,14 +169,24 @@ func number(v *float64, scale float64, decimals int) string {
 	return fixed(*v*scale, decimals)
 }
 
+// plainWord reports whether a text begins with a word that may take a capital: not
+// with a symbol such as w/c or ε_sh.
+func plainWord(s []rune) bool {
+	if s[0] < 'a' || s[0] > 'z' {
+		return false
+	}
+	return len(s) == 1 || s[1] == ' ' || s[1] == '-' || s[1] == '\'' || (s[1] >= 'a' && s[1] <= 'z')
+}
+
 // sentence puts a capital first and a full stop last.
 func sentence(s string) string {
 	s = strings.TrimSpace(s)
 	if s == "" {
 		return ""
 	}
-	first := []rune(s)
-	s = strings.ToUpper(string(first[0])) + string(first[1:])
+	if first := []rune(s); plainWord(first) {
+		s = strings.ToUpper(string(first[0])) + string(first[1:])
+	}
 	if strings.ContainsRune(".!?:)", rune(s[len(s)-1])) {
 		return s
 	}

@@ -48,7 +48,7 @@ func DirectTensionACI(density, strength float64) float64 {
 //go:embed development_aci.csv
 var developmentACICSV string
 
-var developmentACIKeys, developmentACIRows = readTable("development_aci.csv", developmentACICSV)
+var _, developmentACIRows = readTable("development_aci.csv", developmentACICSV)
 
 // ACI209 is the strength model of ACI 209R-92 with the moduli of ACI 318-19.
 type ACI209 struct {

@@ -73,7 +73,7 @@ func ModulusDevelopmentEN(development float64) float64 { return math.Pow(develop
 //go:embed development.csv
 var developmentCSV string
 
-var developmentKeys, developmentRows = readTable("development.csv", developmentCSV)
+var _, developmentRows = readTable("development.csv", developmentCSV)
 
 // DevelopmentCoefficientEN returns s of EN 1992-1-1 3.1.2(6) for a class of cement;
 // ok is false for an unknown class.

@@ -29,7 +29,7 @@ func FractureEnergyMC(mean float64) float64 { return 73 * math.Pow(mean, 0.18) }
 //go:embed development_mc.csv
 var developmentMCCSV string
 
-var developmentMCKeys, developmentMCRows = readTable("development_mc.csv", developmentMCCSV)
+var _, developmentMCRows = readTable("development_mc.csv", developmentMCCSV)
 
 // DevelopmentCoefficientMC returns s for a strength class of cement such as
 // "42.5N", 0.20 for any cement above a mean strength of 60 MPa; ok is false for an

@@ -36,7 +36,6 @@ type Option struct {
 type verdict struct {
 	fits, needed, refused bool
 	why, when             string
-	quantity              *float64
 }
 
 func fits(why string, args ...any) verdict { return verdict{fits: true, why: say(why, args)} }
@@ -53,8 +52,7 @@ func say(why string, args []any) string {
 	return fmt.Sprintf(why, args...)
 }
 
-func (v verdict) of(quantity *float64) verdict { v.quantity = quantity; return v }
-func (v verdict) at(when string) verdict       { v.when = when; return v }
+func (v verdict) at(when string) verdict { v.when = when; return v }
 
 // rules answers each remedy; a test holds that every remedy has its rule.
 var rules = map[string]func(Situation) verdict{
@@ -150,7 +148,7 @@ func recommend(all []Option) {
 
 func (r Remedy) option(in Situation, v verdict) Option {
 	o := Option{ID: r.ID, Name: r.Name, Plain: r.Plain, Exact: r.Exact, Fits: v.fits, Needed: v.needed, Refused: v.refused,
-		Why: v.why, When: v.when, Quantity: v.quantity, Unit: r.Unit, Life: r.Life, Disruption: r.Disruption,
+		Why: v.why, When: v.when, Quantity: quantity(r.ID, r.Unit, in), Unit: r.Unit, Life: r.Life, Disruption: r.Disruption,
 		Residual: residual[r.ID], Cautions: cautionsOf(r.ID), Sources: r.Sources}
 	o.Amount, o.CostText = "not known", "no rate given"
 	if r.Unit == "" {

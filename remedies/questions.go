@@ -158,6 +158,11 @@ func Matters(in Situation) Answer {
 		a.Text = "Cannot tell yet: its width has not been read."
 		return a
 	}
+	if in.Exposure == "external" && in.kind() == "line" && atLeast(in.Width, dryWidth) {
+		a.Verdict = Perhaps
+		a.Text = "Not yet: outdoors, water and grit get into a crack of 0.3 mm and more and wear its edges over the years."
+		return a
+	}
 	a.Verdict = No
 	a.Text = "No: it is a matter of looks as the slab is used now."
 	return a

@@ -33,7 +33,7 @@ func fillSemiRigid(in Situation) verdict {
 	case !in.hardWheels():
 		return no("no hard wheels run here: a stiff filler is not called for")
 	}
-	v := fits("hard wheels break edges that nothing supports").of(in.Length)
+	v := fits("hard wheels break edges that nothing supports")
 	v.needed = atLeast(in.Width, wheelWidth) || in.Pattern == "edge-chips"
 	return v.at(fillWhen(in, "semi-rigid filler"))
 }
@@ -83,11 +83,11 @@ func seal(in Situation) verdict {
 	case !water:
 		return no("no water or dirt reaches it here")
 	case in.kind() == "line" && in.Width == nil:
-		return fits("it is exposed to water; its width has not been read").of(in.Length)
+		return fits("it is exposed to water; its width has not been read")
 	case !wide && !in.Clean:
-		return fits("it is exposed to water but narrower than 0.3 mm: sealing is a choice, not a need").of(in.Length)
+		return fits("it is exposed to water but narrower than 0.3 mm: sealing is a choice, not a need")
 	}
-	v := fits("it lets water and grit in, and soft sealant follows its movement").of(in.Length)
+	v := fits("it lets water and grit in, and soft sealant follows its movement")
 	v.needed = yes(in.Steel) || in.Salt || in.Clean || in.moves() || wide
 	return v.at(fillWhenSoft(in))
 }
@@ -121,9 +121,9 @@ func gravityResin(in Situation) verdict {
 	if !plastic && in.Movement == "" {
 		return no("whether it moves is not known: watch it first")
 	}
-	v := fits("it is at rest and of a width that thin resin fills").of(in.Length)
+	v := fits("it is at rest and of a width that thin resin fills")
 	if plastic {
-		v = fits("%s leaves a crack that does not move by itself", c.Name).of(in.Length)
+		v = fits("%s leaves a crack that does not move by itself", c.Name)
 		v.needed = in.wheels() || yes(in.Steel) && (in.Salt || in.Exposure == "external")
 		v = v.at("in dry weather, once the drying has opened it as far as it will")
 	}
@@ -163,5 +163,5 @@ func inject(in Situation) verdict {
 	if Structural(in).Verdict != Yes {
 		return no("nothing here needs strength across the crack")
 	}
-	return fits("strength across the crack is needed and it is at rest").of(in.Length)
+	return fits("strength across the crack is needed and it is at rest")
 }

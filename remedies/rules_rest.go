@@ -14,7 +14,7 @@ const (
 
 func repairSteel(in Situation) verdict {
 	if c, ok := in.any(likely, "bar-corrosion"); ok {
-		return needed("%s is likely (%s): a coat or filler over rust does not stop it", c.Name, causes.About(c.P)).of(in.Length)
+		return needed("%s is likely (%s): a coat or filler over rust does not stop it", c.Name, causes.About(c.P))
 	}
 	return no("nothing suggests rusting bars")
 }
@@ -28,7 +28,7 @@ func patchEdge(in Situation) verdict {
 	case in.Depth != nil && in.Thickness != nil && *in.Depth > *in.Thickness*edgeShare:
 		return no("it is deeper than a third of the thickness: a full-depth patch is called for")
 	}
-	return needed("the edge is broken and the joint does not move").of(in.Length)
+	return needed("the edge is broken and the joint does not move")
 }
 
 func patchFull(in Situation) verdict {
@@ -36,9 +36,9 @@ func patchFull(in Situation) verdict {
 	if !corner && in.Pattern != "cornerarc" {
 		return no("no part is broken off that would be cut out")
 	}
-	v := fits("a corner is broken off").of(in.Area)
+	v := fits("a corner is broken off")
 	if corner {
-		v = fits("%s is likely (%s)", c.Name, causes.About(c.P)).of(in.Area)
+		v = fits("%s is likely (%s)", c.Name, causes.About(c.P))
 	}
 	v.needed = in.live() || in.Rocking == "slight" || more(in.Step, noticedStep)
 	return v.at("after the base below has been mended")
@@ -46,22 +46,22 @@ func patchFull(in Situation) verdict {
 
 func replace(in Situation) verdict {
 	if in.Pattern == "shatter" {
-		return needed("the panel is in four or more pieces").of(in.PanelArea)
+		return needed("the panel is in four or more pieces")
 	}
 	if c, ok := in.any(likely, "frost-aggregate", "overload"); ok && in.live() {
-		return fits("%s is likely and it is getting worse", c.Name).of(in.PanelArea)
+		return fits("%s is likely and it is getting worse", c.Name)
 	}
 	if more(in.Width, wideCrack) && in.wheels() {
-		return fits("at %s mm wheels have no interlock to rely on", millimetres(*in.Width)).of(in.PanelArea)
+		return fits("at %s mm wheels have no interlock to rely on", millimetres(*in.Width))
 	}
 	return no("out of proportion: the panel is in large pieces that can serve on")
 }
 
 func replaceAll(in Situation) verdict {
 	if c, ok := in.any(0.5, "sulfate", "alkali-silica"); ok {
-		return fits("%s works through the whole slab; weigh it against years of upkeep", c.Name).of(in.SlabArea)
+		return fits("%s works through the whole slab; weigh it against years of upkeep", c.Name)
 	}
-	return no("out of proportion to this finding").of(in.SlabArea)
+	return no("out of proportion to this finding")
 }
 
 func densify(in Situation) verdict {
@@ -69,13 +69,13 @@ func densify(in Situation) verdict {
 		return refuse("%s is likely: a coat over a hollow sheet comes off with it", c.Name)
 	}
 	if _, ok := in.any(likely, "crazing"); ok {
-		return fits("crazing harms only the looks; polishing or a hardener makes it less visible").of(in.Area)
+		return fits("crazing harms only the looks; polishing or a hardener makes it less visible")
 	}
 	if c, ok := in.any(likely, "weak-surface"); ok {
 		if more(in.Depth, shallowSkin) {
 			return no("the weak skin is %s mm thick: a hardener does not reach through it", millimetres(*in.Depth))
 		}
-		v := needed("%s is likely and shallow", c.Name).of(in.Area)
+		v := needed("%s is likely and shallow", c.Name)
 		v.needed = in.Depth != nil
 		return v
 	}
@@ -100,7 +100,7 @@ func grind(in Situation) verdict {
 	if more(in.Step, mostGrindStep) {
 		return no("a step of %s mm takes too much of the slab's thickness", millimetres(*in.Step))
 	}
-	v := fits("a step of %s mm can be taken off at 2-3 mm a pass", millimetres(*in.Step)).of(in.Area)
+	v := fits("a step of %s mm can be taken off at 2-3 mm a pass", millimetres(*in.Step))
 	v.needed = atLeast(in.Step, tripStep) && in.Traffic != "none" || atLeast(in.Step, noticedStep) && in.hardWheels()
 	return v
 }
@@ -116,7 +116,7 @@ func resurface(in Situation) verdict {
 	case less(in.PullOff, leastBond):
 		return no("a pull-off of %s MPa is below 1.0: take more off first", working.Figure(*in.PullOff, 2))
 	}
-	v := fits("%s is likely (%s)", c.Name, causes.About(c.P)).of(in.Area)
+	v := fits("%s is likely (%s)", c.Name, causes.About(c.P))
 	v.needed = more(in.Depth, shallowSkin) || c.Cause == "delamination"
 	if in.PullOff == nil {
 		v = v.at("after a pull-off test of 1.0-1.5 MPa or more on the prepared base")
@@ -163,6 +163,9 @@ func leave(in Situation) verdict {
 	}
 	if c, ok := in.any(likely, "bar-corrosion", "alkali-silica", "sulfate", "ground-settlement", "ground-heave", "overload", "corner-break", "pumping"); ok {
 		return no("%s is likely and does not stop by itself", c.Name)
+	}
+	if in.Exposure == "external" && atLeast(in.Width, dryWidth) {
+		return fits("at %s mm it harms nothing yet; outdoors water and grit wear its edges over the years", millimetres(*in.Width))
 	}
 	if in.Width != nil && in.kind() == "line" {
 		return fits("at %s mm it harms nothing here", millimetres(*in.Width))

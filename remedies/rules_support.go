@@ -1,8 +1,6 @@
 package remedies
 
 import (
-	"math"
-
 	"slabwright/causes"
 	"slabwright/working"
 )
@@ -20,8 +18,6 @@ const (
 	mostGrindStep   = 0.013 // m; own
 	tripStep        = 0.006 // m; walkway guidance, from memory
 	poorTransfer    = 0.60  // load transfer below 50-60 % is poor
-	dowelPitch      = 0.300 // m; common practice
-	stitchPitch     = 0.600 // m; 500-750 mm
 	stitchThickness = 0.200 // m
 	stitchWidth     = 0.001 // m; tight enough for interlock; own
 )
@@ -66,7 +62,7 @@ func support(in Situation) verdict {
 		} else if c, ok := in.any(likely, "curling-under-load"); ok && less(in.AgeDays, 365) {
 			v = v.at("once levels show that the edges have stopped lifting: " + c.Name + " is likely")
 		}
-		return v.of(in.Area)
+		return v
 	case in.Hollow == "" && in.Rocking == "":
 		return no("it has not been sounded, nor looked at under a wheel: do that first")
 	}
@@ -75,7 +71,7 @@ func support(in Situation) verdict {
 
 func release(in Situation) verdict {
 	if c, ok := in.any(likely, "held-by-fixture"); ok {
-		return needed("it is likely to be held by a fixture (%s): while it is, any filling will tear again", causes.About(c.P)).of(in.FixtureLength)
+		return needed("it is likely to be held by a fixture (%s): while it is, any filling will tear again", causes.About(c.P))
 	}
 	return no("nothing suggests that a fixture holds it")
 }
@@ -84,7 +80,7 @@ func cutMissedJoints(in Situation) verdict {
 	c, open := in.any(likely, "late-cut", "shallow-cut", "long-panel")
 	switch {
 	case more(in.UncutLength, 0):
-		v := needed("joints are missing or idle in panels that have not cracked: each is a crack waiting to happen; leave the line beside the crack uncut").of(in.UncutLength)
+		v := needed("joints are missing or idle in panels that have not cracked: each is a crack waiting to happen; leave the line beside the crack uncut%s", belowUnseen(in))
 		return v.at("now, and before the next cold night; the longer the slab has dried, the less it helps")
 	case open && in.UncutLength == nil:
 		return no("%s is likely, but no missing or idle joint in an uncracked panel is on record: look for them", c.Name)
@@ -92,12 +88,20 @@ func cutMissedJoints(in Situation) verdict {
 	return no("no joint is missing in a panel without a crack; never cut beside an open crack")
 }
 
+// belowUnseen says how likely a panel without a visible crack has cracked already.
+func belowUnseen(in Situation) string {
+	if in.UncutCracked == nil {
+		return ""
+	}
+	return "; the chance that such a panel has already cracked unseen is " + causes.About(*in.UncutCracked)
+}
+
 func reliefJoint(in Situation) verdict {
 	if c, ok := in.any(likely, "locked-dowels"); ok {
-		return needed("%s is likely (%s): the joint must be made to open before the crack is treated", c.Name, causes.About(c.P)).of(in.Length)
+		return needed("%s is likely (%s): the joint must be made to open before the crack is treated", c.Name, causes.About(c.P))
 	}
 	if c, ok := in.any(likely, "long-panel", "seasonal-movement"); ok && in.moves() {
-		return fits("%s is likely and the crack already works as the joint that was missing; a sawn joint is straighter and easier to keep", c.Name).of(in.Length)
+		return fits("%s is likely and the crack already works as the joint that was missing; a sawn joint is straighter and easier to keep", c.Name)
 	}
 	return no("the joints there are can take the movement, or the crack does")
 }
@@ -125,16 +129,7 @@ func restoreDowels(in Situation) verdict {
 	if in.Hollow == "void-at-edge" || in.Rocking == "strong" {
 		v = v.at("after the void below has been filled")
 	}
-	return v.of(bars(in.Length, dowelPitch))
-}
-
-// bars returns how many bars a line takes at a pitch, one at each end.
-func bars(length *float64, pitch float64) *float64 {
-	if length == nil {
-		return nil
-	}
-	n := math.Floor(*length/pitch+1e-9) + 1
-	return &n
+	return v
 }
 
 func stitch(in Situation) verdict {
@@ -156,8 +151,7 @@ func stitch(in Situation) verdict {
 	case less(in.LoadTransfer, poorTransfer):
 		return no("load transfer is already lost: bars in slots or a patch do more")
 	}
-	v := fits("it is tight and at rest, and bars would keep it so").of(bars(in.Length, stitchPitch))
-	return v
+	return fits("it is tight and at rest, and bars would keep it so")
 }
 
 // shrinkageOver is the shrinkage still to come below which the drying counts as

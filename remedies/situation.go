@@ -17,6 +17,7 @@ type Situation struct {
 	SlabArea      *float64       `json:"slab_area_m2,omitempty"`
 	FixtureLength *float64       `json:"fixture_length_m,omitempty"` // perimeter to cut free
 	UncutLength   *float64       `json:"uncut_length_m,omitempty"`   // planned joints not cut or idle, in panels that have not cracked
+	UncutCracked  *float64       `json:"uncut_cracked,omitempty"`    // chance that such a panel has cracked unseen
 	Thickness     *float64       `json:"thickness_m,omitempty"`
 	Movement      string         `json:"movement"`                // stable, cyclic, growing
 	Rocking       string         `json:"rocking"`                 // none, slight, strong

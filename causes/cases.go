@@ -43,13 +43,18 @@ func Cases() []Case {
 	return all
 }
 
+// Result ranks the case.
+func (c Case) Result() CaseResult {
+	r := Rank(c.Evidence)
+	top := r.Top()
+	return CaseResult{c, top.Cause, top.P, top.About, r.Decided, top.Cause == c.Expected}
+}
+
 // CaseResults ranks every textbook case.
 func CaseResults() []CaseResult {
 	var all []CaseResult
 	for _, c := range Cases() {
-		r := Rank(c.Evidence)
-		top := r.Top()
-		all = append(all, CaseResult{c, top.Cause, top.P, top.About, r.Decided, top.Cause == c.Expected})
+		all = append(all, c.Result())
 	}
 	return all
 }

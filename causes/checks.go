@@ -59,9 +59,9 @@ var quantities = map[string]source.Func{
 		return truth(f.groove().State == in.Word("state"))
 	},
 	"textbook_case_leads": func(in source.Inputs) float64 {
-		for _, r := range CaseResults() {
-			if r.Case.ID == in.Word("case") {
-				return truth(r.OK)
+		for _, c := range Cases() {
+			if c.ID == in.Word("case") {
+				return truth(c.Result().OK)
 			}
 		}
 		return 0

@@ -67,7 +67,7 @@ func TestNoEvidenceIsNoAnswer(t *testing.T) {
 	if r.Decided || !strings.HasPrefix(r.Answer, "Cannot tell yet") {
 		t.Errorf("decided %v: %s", r.Decided, r.Answer)
 	}
-	m := network(Indoor, false)
+	m := network(Priors(Indoor, false, nil))
 	sum := 0.0
 	for _, o := range m.Odds {
 		sum += o
@@ -80,7 +80,7 @@ func TestNoEvidenceIsNoAnswer(t *testing.T) {
 // The chance worked by hand for one observation: odds times the root of the band.
 func TestRankByHand(t *testing.T) {
 	r := Rank(evidence("isolation=absent"))
-	m := network(External, true)
+	m := network(Priors(External, true, nil))
 	sum := 0.0
 	for h, c := range catalogue {
 		p := 0.5 // 33: equal digits
@@ -365,7 +365,7 @@ func TestPhysicsMovesTheRanking(t *testing.T) {
 // tempering errs on the side of doubt.
 func TestNotOverconfidentOnItsOwnTerms(t *testing.T) {
 	rng := rand.New(rand.NewPCG(31, 32))
-	m := network(External, true)
+	m := network(Priors(External, true, nil))
 	prior := m.Prior(nil)
 	said, right, n := 0.0, 0.0, 600
 	for range n {
@@ -434,4 +434,22 @@ func TestAbout(t *testing.T) {
 			t.Errorf("%g (%g, %g): %q, want %q", c.p, c.low, c.high, got, c.want)
 		}
 	}
+}
+
+func TestOwnTallyReplacesTheTable(t *testing.T) {
+	few := Rank(Evidence{Exposure: External, Frost: true, Tally: map[string]int{"overload": 29}})
+	table := Rank(Evidence{Exposure: External, Frost: true})
+	near(t, "29 cases are too few", few.Weight("overload").P, table.Weight("overload").P, rounding)
+	// 40 cases, 20 of them overload: (20 + 10·table share)/50.
+	tally := map[string]int{"overload": 20, "late-cut": 20}
+	own := Rank(Evidence{Exposure: External, Frost: true, Tally: tally})
+	near(t, "40 cases", own.Weight("overload").P, (20+10*table.Weight("overload").P)/50, rounding)
+	sum := 0.0
+	for _, p := range Priors(External, true, tally) {
+		sum += p.Share
+		if p.Odds <= 0 {
+			t.Errorf("%s was never met and counts as impossible", p.Cause)
+		}
+	}
+	near(t, "shares", sum, 1, rounding)
 }

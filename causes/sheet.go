@@ -17,7 +17,8 @@ const sheetCauses = 3
 func (w *weighing) sheet(e Evidence, r Ranking) working.Sheet {
 	own := source.Cite("own", "bands.txt")
 	s := working.Sheet{ID: "cause-" + e.Finding, Title: "Causes of " + e.Finding, Basis: []string{
-		"Bands of likelihood and prior odds: slabwright's own judgement, ordered to agree with the cited rules.",
+		"Bands of likelihood: slabwright's own judgement, ordered to agree with the cited rules.",
+		"Prior odds: " + w.priors + ".",
 		"Observations that tell the same story form a group; the strongest counts in full, the others 0.6.",
 		fmt.Sprintf("The whole log-likelihood is tempered by %.2g; the range runs over %.2g to %.2g and over leaving out each observation.", tempering, temperedLow, temperedTop),
 	}}

@@ -151,17 +151,12 @@ func firstSeenLate(p []float64) []float64 {
 	return late
 }
 
-// network builds the discrete model for an exposure. Frost rows count for little
-// where there is no frost.
-func network(exposure string, frost bool) *bayes.Model {
+// network builds the discrete model on prior odds.
+func network(priors []Prior) *bayes.Model {
 	m := bayes.Model{Companion: companion, Temper: tempering}
-	for _, c := range catalogue {
-		m.Hypotheses = append(m.Hypotheses, c.ID)
-		odds := c.odds[exposure]
-		if !frost && (c.ID == "frost-scaling" || c.ID == "frost-aggregate") {
-			odds *= withoutFrost
-		}
-		m.Odds = append(m.Odds, odds)
+	for _, p := range priors {
+		m.Hypotheses = append(m.Hypotheses, p.Cause)
+		m.Odds = append(m.Odds, p.Odds)
 	}
 	for _, v := range variables {
 		b := bands[v.Name]

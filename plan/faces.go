@@ -47,33 +47,7 @@ func (n network) split() []face {
 // walk goes round every region with it on the left and returns the rounds, and for
 // each directed edge (2i along edge i, 2i+1 against it) the number of its round.
 func (n network) walk(edges []netEdge) (rounds [][]int, roundOf []int) {
-	out := make([][]int, len(n.points)) // directed edges leaving each point, by angle
-	tail := func(h int) int {
-		if h%2 == 0 {
-			return edges[h/2].from
-		}
-		return edges[h/2].to
-	}
-	for h := range 2 * len(edges) {
-		out[tail(h)] = append(out[tail(h)], h)
-	}
-	place := make([]int, 2*len(edges)) // of each directed edge among those of its point
-	for p := range out {
-		leaving := out[p]
-		angle := func(h int) float64 {
-			v := n.points[tail(h^1)].Minus(n.points[p])
-			return math.Atan2(v.Y, v.X)
-		}
-		sort.Slice(leaving, func(i, j int) bool {
-			if a, b := angle(leaving[i]), angle(leaving[j]); a != b {
-				return a < b
-			}
-			return leaving[i] < leaving[j]
-		})
-		for i, h := range leaving {
-			place[h] = i
-		}
-	}
+	out, place := n.leaving(edges)
 	roundOf = make([]int, 2*len(edges))
 	for h := range roundOf {
 		roundOf[h] = -1
@@ -85,14 +59,49 @@ func (n network) walk(edges []netEdge) (rounds [][]int, roundOf []int) {
 		var round []int
 		for h := start; roundOf[h] < 0; {
 			roundOf[h] = len(rounds)
-			round = append(round, tail(h))
-			leaving := out[tail(h^1)]
+			round = append(round, tail(edges, h))
+			around := out[tail(edges, h^1)]
 			// the next edge with the region on the left is the one just clockwise of the way back
-			h = leaving[(place[h^1]+len(leaving)-1)%len(leaving)]
+			h = around[(place[h^1]+len(around)-1)%len(around)]
 		}
 		rounds = append(rounds, round)
 	}
 	return rounds, roundOf
+}
+
+// tail returns the point a directed edge leaves.
+func tail(edges []netEdge, h int) int {
+	if h%2 == 0 {
+		return edges[h/2].from
+	}
+	return edges[h/2].to
+}
+
+// leaving returns the directed edges that leave each point, anticlockwise, and the
+// place of each directed edge in its point's list.
+func (n network) leaving(edges []netEdge) (out [][]int, place []int) {
+	out = make([][]int, len(n.points))
+	for h := range 2 * len(edges) {
+		p := tail(edges, h)
+		out[p] = append(out[p], h)
+	}
+	place = make([]int, 2*len(edges))
+	for p, around := range out {
+		angle := func(h int) float64 {
+			v := n.points[tail(edges, h^1)].Minus(n.points[p])
+			return math.Atan2(v.Y, v.X)
+		}
+		sort.Slice(around, func(i, j int) bool {
+			if a, b := angle(around[i]), angle(around[j]); a != b {
+				return a < b
+			}
+			return around[i] < around[j]
+		})
+		for i, h := range around {
+			place[h] = i
+		}
+	}
+	return out, place
 }
 
 // untangle parts a round that passes a point twice into simple loops: the one

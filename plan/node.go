@@ -10,47 +10,35 @@ import (
 // on site.
 const SnapTolerance = 0.001
 
-// labelled is a straight piece that may split the slab, with what it belongs to.
-type labelled struct {
-	Segment
-	label int // index into the labels of the arrangement
-}
-
 // network is the plan as points and edges that meet only at points.
 type network struct {
 	points []Point
 	edges  []netEdge // from < to, no two alike
 }
 
-type netEdge struct {
-	from, to int
-	labels   []int // ascending, each once
-}
+type netEdge struct{ from, to int }
 
 // node splits the pieces where they cross, touch or run along one another and
 // joins places nearer than tol. Cutting at a snapped place bends a piece by up to
 // tol, which may make it touch another, so the pieces are gone over until no new
 // place appears.
-func node(pieces []labelled, tol float64) network {
+func node(pieces []Segment, tol float64) network {
 	net := network{}
-	type span struct{ from, to, label int }
-	var spans []span
+	var spans []netEdge
 	for _, p := range pieces {
-		spans = append(spans, span{net.place(p.A, tol), net.place(p.B, tol), p.label})
+		spans = append(spans, netEdge{net.place(p.A, tol), net.place(p.B, tol)})
 	}
-	for range 12 {
-		crossings := net.crossings(len(spans), func(i int) Segment {
-			return Segment{net.points[spans[i].from], net.points[spans[i].to]}
-		}, tol)
+	const mostRounds = 12 // two or three do; the bound keeps a wicked drawing finite
+	for range mostRounds {
 		before := len(net.points)
-		for _, c := range crossings {
+		for _, c := range net.crossings(spans, tol) {
 			net.place(c, tol)
 		}
-		var next []span
+		var next []netEdge
 		for _, s := range spans {
 			chain := net.along(s.from, s.to, tol)
 			for k := 1; k < len(chain); k++ {
-				next = append(next, span{chain[k-1], chain[k], s.label})
+				next = append(next, netEdge{chain[k-1], chain[k]})
 			}
 		}
 		settled := len(next) == len(spans) && len(net.points) == before
@@ -59,32 +47,15 @@ func node(pieces []labelled, tol float64) network {
 			break
 		}
 	}
-	byEnds := map[[2]int]int{}
+	seen := map[netEdge]bool{}
 	for _, s := range spans {
-		key := [2]int{min(s.from, s.to), max(s.from, s.to)}
-		if key[0] == key[1] {
-			continue
+		e := netEdge{min(s.from, s.to), max(s.from, s.to)}
+		if e.from != e.to && !seen[e] {
+			seen[e] = true
+			net.edges = append(net.edges, e)
 		}
-		i, ok := byEnds[key]
-		if !ok {
-			i = len(net.edges)
-			byEnds[key] = i
-			net.edges = append(net.edges, netEdge{from: key[0], to: key[1]})
-		}
-		net.edges[i].labels = addLabel(net.edges[i].labels, s.label)
 	}
 	return net
-}
-
-func addLabel(labels []int, label int) []int {
-	i := sort.SearchInts(labels, label)
-	if i < len(labels) && labels[i] == label {
-		return labels
-	}
-	labels = append(labels, 0)
-	copy(labels[i+1:], labels[i:])
-	labels[i] = label
-	return labels
 }
 
 // place returns the number of the point within tol of p, made new if there is none.
@@ -105,14 +76,14 @@ func (n *network) place(p Point, tol float64) int {
 	return at
 }
 
-// crossings returns the places where two of the segments cross away from their
-// ends.
-func (n *network) crossings(count int, segment func(int) Segment, tol float64) []Point {
+// crossings returns the places where two of the spans cross away from their ends.
+func (n *network) crossings(spans []netEdge, tol float64) []Point {
+	segment := func(e netEdge) Segment { return Segment{n.points[e.from], n.points[e.to]} }
 	var places []Point
-	for i := range count {
-		a := segment(i)
-		for j := i + 1; j < count; j++ {
-			b := segment(j)
+	for i, e := range spans {
+		a := segment(e)
+		for _, f := range spans[i+1:] {
+			b := segment(f)
 			if boxesApart(a, b, tol) {
 				continue
 			}

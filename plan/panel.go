@@ -11,10 +11,6 @@ import (
 // upstand, and lines drawn on a phone stop a little short. Chosen by the project.
 const JointReach = 0.05
 
-// sliverWidth is the mean width below which a region is not a panel but two lines
-// drawn for one, in metres: half a saw groove's tolerance on each side.
-const sliverWidth = 0.02
-
 // FreeEdge is what a side of a panel is on when no joint and no fixture runs there.
 const FreeEdge = "edge"
 
@@ -83,21 +79,13 @@ func (s Slab) Panels() ([]Panel, error) {
 }
 
 // dividers returns every straight piece that may divide the slab.
-func (s Slab) dividers() []labelled {
-	var pieces []labelled
-	add := func(segments []Segment) {
-		for _, g := range segments {
-			if g.A != g.B {
-				pieces = append(pieces, labelled{g, 0})
-			}
-		}
-	}
-	add(Ring(s.Outline).Sides())
+func (s Slab) dividers() []Segment {
+	pieces := cleanRing(s.Outline).Sides()
 	for _, f := range s.openings() {
-		add(Ring(f.Shape).Sides())
+		pieces = append(pieces, cleanRing(f.Shape).Sides()...)
 	}
 	for i := range s.Joints {
-		add(s.reachingPath(i).Pieces())
+		pieces = append(pieces, s.reachingPath(i).Pieces()...)
 	}
 	return pieces
 }
@@ -185,52 +173,6 @@ func (s Slab) contains(p Point) bool {
 		}
 	}
 	return true
-}
-
-// withoutSlivers takes out the edges between the first sliver and the panel it
-// shares most with.
-func withoutSlivers(net network, faces []face) ([]netEdge, bool) {
-	owner := map[[2]int]int{}
-	for i, f := range faces {
-		for _, loop := range append([][]int{f.outer}, f.holes...) {
-			for k, p := range loop {
-				owner[[2]int{p, loop[(k+1)%len(loop)]}] = i
-			}
-		}
-	}
-	for i, f := range faces {
-		r := net.ring(f.outer)
-		if len(f.holes) > 0 || 2*r.Area()/r.Perimeter() >= sliverWidth {
-			continue
-		}
-		shared := make([]float64, len(faces))
-		for k, p := range f.outer {
-			q := f.outer[(k+1)%len(f.outer)]
-			if o, ok := owner[[2]int{q, p}]; ok && o != i {
-				shared[o] += net.points[p].To(net.points[q])
-			}
-		}
-		best := 0
-		for o := range shared {
-			if shared[o] > shared[best] {
-				best = o
-			}
-		}
-		if shared[best] == 0 {
-			continue
-		}
-		var kept []netEdge
-		for _, e := range net.edges {
-			a, aok := owner[[2]int{e.from, e.to}]
-			b, bok := owner[[2]int{e.to, e.from}]
-			if aok && bok && ((a == i && b == best) || (a == best && b == i)) {
-				continue
-			}
-			kept = append(kept, e)
-		}
-		return kept, true
-	}
-	return nil, false
 }
 
 // number orders panels row by row, each row from left to right, and names them. A

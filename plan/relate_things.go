@@ -100,20 +100,6 @@ func (t *traced) crossing() {
 	}
 }
 
-// dowelled says whether bars cross the joint; nil when nobody knows.
-func (j Joint) dowelled() *bool {
-	var yes bool
-	switch {
-	case j.Dowels != nil:
-		yes = true
-	case j.Transfer == nil:
-		return nil
-	default:
-		yes = j.Transfer.Is("dowelled") || j.Transfer.Is("tied")
-	}
-	return &yes
-}
-
 // least returns the least of a measure over the finding's points and its lines'
 // own points.
 func (t *traced) least(measure func(Point) float64) float64 {
@@ -127,78 +113,6 @@ func (t *traced) least(measure func(Point) float64) float64 {
 		}
 	}
 	return best
-}
-
-// dowelEnds fills the nearest line of dowel ends that the finding runs along.
-func (t *traced) dowelEnds() {
-	for _, j := range t.slab.Joints {
-		path := Polyline(j.Path)
-		if j.Dowels == nil || j.Dowels.Length == nil || path.Length() == 0 {
-			continue
-		}
-		half := j.Dowels.Length.Value / 2
-		off := func(p Point) float64 {
-			_, _, d := path.Nearest(p)
-			return math.Abs(d - half)
-		}
-		d := DowelEnd{Joint: j.ID, Half: half, Distance: t.least(off),
-			Mean:  t.mean(func(p sample) float64 { return off(p.at) }),
-			Share: t.share(func(p sample) bool { return off(p.at) <= OverReach })}
-		if best := t.rel.DowelEnd; best == nil || d.Mean < best.Mean {
-			t.rel.DowelEnd = &d
-		}
-	}
-}
-
-// bars fills how much of the finding lies over located bars that run its way. A
-// line square to the bars crosses them at every pitch; that is no match.
-func (t *traced) bars() {
-	if t.longest < 0 {
-		return
-	}
-	for _, z := range t.slab.Steel {
-		bars := t.slab.BarLines(z)
-		if len(bars) == 0 {
-			continue
-		}
-		nearest := func(p sample) float64 {
-			best := math.Inf(1)
-			for _, b := range bars {
-				s := b.Segment()
-				if axesApart(axisDegrees(s.B.Minus(s.A)), axisDegrees(p.dir)) > BesideAngle {
-					continue
-				}
-				_, d := s.Nearest(p.at)
-				best = math.Min(best, d)
-			}
-			return best
-		}
-		var sum, weight, over float64
-		for _, p := range t.points {
-			d := nearest(p)
-			if math.IsInf(d, 1) {
-				continue
-			}
-			sum, weight = sum+d*p.length, weight+p.length
-			if d <= OverReach {
-				over += p.length
-			}
-		}
-		if weight == 0 && !t.zoneHolds(z) {
-			continue
-		}
-		u := BarsUnder{Zone: z.ID, Share: over / t.total()}
-		if weight > 0 {
-			u.Mean = value(sum / weight)
-		}
-		if best := t.rel.Bars; best == nil || u.Share > best.Share {
-			t.rel.Bars = &u
-		}
-	}
-}
-
-func (t *traced) zoneHolds(z BarZone) bool {
-	return len(z.Area) < 3 || Ring(z.Area).Contains(t.rel.Centre)
 }
 
 // follows fills the embedded line it lies over most and the wheel path it lies in

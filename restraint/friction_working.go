@@ -81,47 +81,54 @@ func FrictionWorking(in FrictionInput) working.Sheet {
 		panic("restraint: FrictionWorking of an unchecked input: " + bad[0].Error())
 	}
 	f := BaseFriction(in)
-	statics := source.Cite("mechanics", "")
-	put := func(symbol string, v float64, unit, what string) working.Input {
-		i := working.In(symbol, v, unit, what)
-		i.Known = in.Known[symbol]
-		return i
-	}
-	var (
-		length    = put("L", in.Length, "m", "between free ends")
-		thickness = put("h", in.Thickness, "m", "thickness")
-		modulus   = put("E", in.Modulus/1e6, "MPa", "modulus when the strain came")
-		strain    = put("ε", in.Strain*1e6, "µε", "free shortening")
-		friction  = put("μ", in.Friction, "–", "coefficient of friction")
-		weight    = put("γ", in.UnitWeight/1e3, "kN/m³", "unit weight")
-		strength  = put("f_ct", in.Strength/1e6, "MPa", "tensile strength at that time")
-	)
-	eased := in.Modulus / (1 + in.Ageing*in.Creep)
-	b := ShearLag(in.ShearStiffness, eased, in.Thickness)
 	s := working.Sheet{ID: in.ID, Title: in.Title, Basis: []string{
 		"The panel is free at both ends; only the base holds it.",
 		"The base can do no more than the least of sliding drag, elastic hold and full restraint."}}
-	s.Add(
-		working.New("E_c", "Modulus eased by creep", "E / (1 + χ · φ)", eased/1e6, "MPa", source.Cite("trost", "age-adjusted modulus"),
-			modulus, put("χ", in.Ageing, "–", "ageing coefficient"), put("φ", in.Creep, "–", "creep coefficient")),
-		working.New("σ_full", "Tension if nothing gave", "E_c · ε / 10⁶", f.Full/1e6, "MPa", source.Cite("trost", "age-adjusted modulus"),
-			working.In("E_c", eased/1e6, "MPa", "eased modulus"), strain),
+	s.Add(in.holdLines(f)...)
+	s.Add(in.strengthLines(f)...)
+	return s
+}
+
+// put makes an input of a line with how it is known.
+func (in FrictionInput) put(symbol string, v float64, unit, what string) working.Input {
+	i := working.In(symbol, v, unit, what)
+	i.Known = in.Known[symbol]
+	return i
+}
+
+// holdLines are the lines of what the base can do.
+func (in FrictionInput) holdLines(f Friction) []working.Line {
+	statics, trost := source.Cite("mechanics", ""), source.Cite("trost", "age-adjusted modulus")
+	length, thickness := in.put("L", in.Length, "m", "between free ends"), in.put("h", in.Thickness, "m", "thickness")
+	strain := in.put("ε", in.Strain*1e6, "µε", "free shortening")
+	eased := in.Modulus / (1 + in.Ageing*in.Creep)
+	b := ShearLag(in.ShearStiffness, eased, in.Thickness)
+	easedIn := working.In("E_c", eased/1e6, "MPa", "eased modulus")
+	return []working.Line{
+		working.New("E_c", "Modulus eased by creep", "E / (1 + χ · φ)", eased/1e6, "MPa", trost,
+			in.put("E", in.Modulus/1e6, "MPa", "modulus when the strain came"), in.put("χ", in.Ageing, "–", "ageing coefficient"), in.put("φ", in.Creep, "–", "creep coefficient")),
+		working.New("σ_full", "Tension if nothing gave", "E_c · ε / 10⁶", f.Full/1e6, "MPa", trost, easedIn, strain),
 		working.New("σ_drag", "Tension at mid-length while sliding", "μ · γ · L / 2 / 1000", f.Drag/1e6, "MPa", source.Cite("aci360", "subgrade drag"),
-			friction, weight, length).
+			in.put("μ", in.Friction, "–", "coefficient of friction"), in.put("γ", in.UnitWeight/1e3, "kN/m³", "unit weight"), length).
 			Beside("base as a spring that has not slipped", f.Elastic/1e6, statics, dragReason(f)),
 		working.New("b", "Build-up of tension from the free end", "sqrt(k_s / (E_c · h))", b, "1/m", statics,
-			put("k_s", in.ShearStiffness/1e6, "MPa/m", "shear stiffness of the base"), working.In("E_c", eased/1e6, "MPa", "eased modulus"), thickness),
+			in.put("k_s", in.ShearStiffness/1e6, "MPa/m", "shear stiffness of the base"), easedIn, thickness),
 		working.New("σ_el", "Tension at mid-length if the base has not slipped", "E_c · ε / 10⁶ · (1 − 1 / cosh(b · L / 2))", f.Elastic/1e6, "MPa", statics,
-			working.In("E_c", eased/1e6, "MPa", "eased modulus"), strain, working.In("b", b, "1/m", "build-up"), length),
+			easedIn, strain, working.In("b", b, "1/m", "build-up"), length),
 		working.New("σ", "What the base can do", "min(σ_drag, σ_el, σ_full)", f.Stress/1e6, "MPa", statics,
 			working.In("σ_drag", f.Drag/1e6, "MPa", "sliding"), working.In("σ_el", f.Elastic/1e6, "MPa", "elastic"), working.In("σ_full", f.Full/1e6, "MPa", "full")),
-	)
+	}
+}
+
+// strengthLines compare it with the strength.
+func (in FrictionInput) strengthLines(f Friction) []working.Line {
+	statics := source.Cite("mechanics", "")
+	strength := in.put("f_ct", in.Strength/1e6, "MPa", "tensile strength at that time")
 	ratio := working.New("σ/f", "Against the strength of the section there", "σ / (f_ct · (1 − a / h))", f.Ratio, "–", statics,
-		working.In("σ", f.Stress/1e6, "MPa", "tension"), strength, put("a", in.CutDepth, "m", "saw cut"), thickness)
+		working.In("σ", f.Stress/1e6, "MPa", "tension"), strength, in.put("a", in.CutDepth, "m", "saw cut"), in.put("h", in.Thickness, "m", "thickness"))
 	ratio.Verdict = verdict(f.Ratio)
-	s.Add(ratio, working.New("x", "Length over which the base could build up the strength", "f_ct · 1000 / (μ · γ)", f.Release, "m", statics,
-		strength, friction, weight))
-	return s
+	return []working.Line{ratio, working.New("x", "Length over which the base could build up the strength", "f_ct · 1000 / (μ · γ)", f.Release, "m", statics,
+		strength, in.put("μ", in.Friction, "–", "coefficient of friction"), in.put("γ", in.UnitWeight/1e3, "kN/m³", "unit weight"))}
 }
 
 // dragReason says why sliding and elastic values may be far apart.

@@ -120,6 +120,8 @@ func TestOrderAndRepetitionDoNotMatter(t *testing.T) {
 
 func TestSameAnswerEveryTime(t *testing.T) {
 	e := Cases()[2].Evidence
+	e.Observations = append(e.Observations, Observation{Variable: "water", Known: source.Measured, Weights: map[string]float64{"wet": 0.1, "normal": 0.2, "dry-indoor": 0.3}},
+		Observation{Variable: "surface", Known: source.Measured, Weights: map[string]float64{"blue": 1, "green": 2}})
 	first := fmt.Sprintf("%+v", Rank(e))
 	for range 5 {
 		if again := fmt.Sprintf("%+v", Rank(e)); again != first {

@@ -2,7 +2,9 @@ package causes
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"slabwright/internal/bayes"
@@ -89,8 +91,10 @@ func (w *weighing) add(ev bayes.Evidence, seen []Observation, text, working stri
 
 // fault says why an observation cannot be weighed, or "".
 func (o Observation) fault(v Variable) string {
-	for state, share := range o.shares() {
-		known := false
+	given, sum := o.shares(), 0.0
+	for _, state := range states(given) {
+		share, known := given[state], false
+		sum += share
 		for _, s := range v.States {
 			known = known || s == state
 		}
@@ -103,10 +107,6 @@ func (o Observation) fault(v Variable) string {
 	}
 	if _, ok := knownStrength[o.Known]; !ok {
 		return fmt.Sprintf("%s: %q is not a way of knowing; use measured, recorded, assumed or default", v.Name, o.Known)
-	}
-	sum := 0.0
-	for _, share := range o.shares() {
-		sum += share
 	}
 	if sum == 0 {
 		return v.Name + ": no state has a share above zero"
@@ -121,8 +121,8 @@ func (o Observation) shares() map[string]float64 {
 		return map[string]float64{o.State: 1}
 	}
 	sum := 0.0
-	for _, s := range o.Weights {
-		sum += s
+	for _, state := range states(o.Weights) { // in order, so that the rounding is always the same
+		sum += o.Weights[state]
 	}
 	if !(sum > 0) {
 		return o.Weights
@@ -132,6 +132,11 @@ func (o Observation) shares() map[string]float64 {
 		scaled[state] = s / sum
 	}
 	return scaled
+}
+
+// states returns the keys of shares in alphabetical order.
+func states(shares map[string]float64) []string {
+	return slices.Sorted(maps.Keys(shares))
 }
 
 func (o Observation) strength(recorded map[string]bool) float64 {

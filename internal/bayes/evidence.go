@@ -2,7 +2,9 @@ package bayes
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 )
 
 // Evidence is one observation turned into what the hypotheses say of it.
@@ -28,8 +30,8 @@ func (m *Model) ObserveSoft(variable string, weights map[string]float64) (Eviden
 		return Evidence{}, fmt.Errorf("no variable %q", variable)
 	}
 	share, total := make([]float64, len(v.States)), 0.0
-	for state, w := range weights {
-		s := v.State(state)
+	for _, state := range slices.Sorted(maps.Keys(weights)) {
+		w, s := weights[state], v.State(state)
 		if s < 0 {
 			return Evidence{}, fmt.Errorf("variable %s has no state %q; it has %v", variable, state, v.States)
 		}

@@ -180,6 +180,20 @@ var strengthQuantities = map[string]source.Func{
 		}
 		return 0
 	},
+	"punch_v": func(in source.Inputs) float64 { return PunchingStrength(in.Num("fck"), in.Num("d")) },
+	"punch_u": func(in source.Inputs) float64 {
+		return PunchingPerimeter(Position(in.Word("at")), in.Num("b"), in.Num("b"), in.Num("d"))
+	},
+	"punch_load": func(in source.Inputs) float64 {
+		u := PunchingPerimeter(Position(in.Word("at")), in.Num("b"), in.Num("b"), in.Num("d"))
+		return PunchingStrength(in.Num("fck"), in.Num("d")) * u * in.Num("d") / 1e3
+	},
+	"face_cap": func(in source.Inputs) float64 { return FaceShearCap(in.Num("fck"), in.Num("fck")/in.Num("gamma")) },
+	"face_load": func(in source.Inputs) float64 {
+		return FaceShearCap(in.Num("fck"), in.Num("fck")/in.Num("gamma")) * 4 * in.Num("b") * in.Num("d") / 1e3
+	},
+	"aashto_log": func(in source.Inputs) float64 { return RoadTestLog(roadTest(in)) },
+	"aashto":     func(in source.Inputs) float64 { return math.Pow(10, RoadTestLog(roadTest(in))) },
 	"darter":     func(in source.Inputs) float64 { return FatigueDarter(in.Num("S")) },
 	"mepdg":      func(in source.Inputs) float64 { return FatigueMechanistic(in.Num("S")) },
 	"miner_part": func(in source.Inputs) float64 { return Damage(FatiguePCA, Traffic{in.Num("n"), in.Num("S")}) },
@@ -196,4 +210,8 @@ func floor(in source.Inputs) (stiffness, cracking float64) {
 	modulus := 22000 * math.Pow((fck+8)/10, 0.3)
 	flexural := math.Max(1.6-h/1000, 1) * 0.3 * math.Pow(fck, 2.0/3) / in.Num("gamma")
 	return RelativeStiffness(modulus, h, 0.2, in.Num("k")), CrackingMoment(flexural, h)
+}
+
+func roadTest(in source.Inputs) RoadTest {
+	return RoadTest{in.Num("D"), in.Num("Sc"), in.Num("Cd"), in.Num("J"), in.Num("Ec"), in.Num("k"), in.Num("dPSI"), in.Num("pt"), in.Num("ZR"), in.Num("S0")}
 }

@@ -110,6 +110,10 @@ func checkRange(field string, fact *source.Fact, low, high float64, unit string)
 		return nil
 	}
 	v := fact.Value
+	if lo, hi := fact.Bounds(); !(lo <= v && v <= hi) {
+		return []Problem{{Field: field, Found: fmt.Sprintf("%g %s with a range of %g to %g", v, unit, lo, hi),
+			Want: "a value inside its own range", Mend: "Swap low and high, or widen the range."}}
+	}
 	if v >= low && v <= high {
 		return nil
 	}

@@ -3,6 +3,8 @@ package plan
 import (
 	"fmt"
 	"strings"
+
+	"slabwright/source"
 )
 
 func (s Slab) checkFixture(i int, outlineUsable bool) []Problem {
@@ -15,6 +17,8 @@ func (s Slab) checkFixture(i int, outlineUsable bool) []Problem {
 		problems = append(problems, Problem{Field: field + ".kind", Found: fmt.Sprintf("%q", f.Kind),
 			Want: "pit, drain, column, wall, building, old slab or duct", Mend: "Choose the nearest kind; the name says the rest."})
 	}
+	problems = append(problems, checkWord(field+".isolated", f.Isolated, "yes", "no", "part")...)
+	problems = append(problems, checkWord(field+".trimmers", f.Trimmers, "yes", "no")...)
 	if !f.Opening {
 		for k, p := range f.Shape {
 			if bad := checkFinite(fmt.Sprintf("%s.shape_m[%d]", field, k), p); bad != nil {
@@ -102,8 +106,19 @@ func (s Slab) checkJoint(i int, outlineUsable bool) []Problem {
 	return problems
 }
 
+// checkWord returns a problem when a known choice is none of the words.
+func checkWord(field string, c *source.Choice, words ...string) []Problem {
+	if c == nil || contains(words, c.Value) {
+		return nil
+	}
+	return []Problem{{Field: field, Found: fmt.Sprintf("%q", c.Value), Want: strings.Join(words, ", "),
+		Mend: "Choose one, or leave it out if nobody knows."}}
+}
+
 func (j Joint) checkFacts(field string) []Problem {
-	problems := checkRange(field+".groove_m", j.Groove, 0, 1, "m")
+	problems := checkWord(field+".transfer", j.Transfer, "none", "interlock", "dowelled", "tied", "keyed")
+	problems = append(problems, checkWord(field+".opened", j.Opened, "yes", "no", "part")...)
+	problems = append(problems, checkRange(field+".groove_m", j.Groove, 0, 1, "m")...)
 	problems = append(problems, checkRange(field+".opening_m", j.Opening, 0, 0.2, "m")...)
 	if d := j.Dowels; d != nil {
 		problems = append(problems, checkRange(field+".dowels.diameter_m", d.Diameter, 0.004, 0.1, "m")...)
@@ -111,6 +126,8 @@ func (j Joint) checkFacts(field string) []Problem {
 		problems = append(problems, checkRange(field+".dowels.spacing_m", d.Spacing, 0.05, 3, "m")...)
 		problems = append(problems, checkRange(field+".dowels.clear_of_crossing_m", d.Clear, 0, 5, "m")...)
 		problems = append(problems, checkRange(field+".dowels.skew", d.Skew, 0, 1, "m/m")...)
+		problems = append(problems, checkWord(field+".dowels.free_along", d.FreeAlong, "yes", "no")...)
+		problems = append(problems, checkWord(field+".dowels.free_sideways", d.FreeSide, "yes", "no")...)
 	}
 	return problems
 }
@@ -193,5 +210,6 @@ func (z BarZone) check(field string) []Problem {
 	problems = append(problems, checkRange(field+".pitch_x_m", z.PitchX, 0.02, 3, "m")...)
 	problems = append(problems, checkRange(field+".pitch_y_m", z.PitchY, 0.02, 3, "m")...)
 	problems = append(problems, checkRange(field+".diameter_m", z.Diameter, 0.002, 0.06, "m")...)
+	problems = append(problems, checkWord(field+".at_joints", z.AtJoints, "cut", "half", "continuous")...)
 	return append(problems, checkRange(field+".cover_m", z.Cover, 0, 1, "m")...)
 }

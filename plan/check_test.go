@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"slabwright/source"
 )
 
 func TestCheckOfSoundSlab(t *testing.T) {
@@ -48,6 +50,8 @@ func TestCheckNamesEachProblem(t *testing.T) {
 		{"pits over one another", Slab{Outline: box(0, 0, 6, 6), Fixtures: []Fixture{pit("F1", box(1, 1, 3, 3)), pit("F2", box(2, 2, 4, 4))}}, "fixtures[1].shape_m", nil, "1.00 m² of opening F1"},
 		{"id twice", Slab{Outline: box(0, 0, 6, 6), Fixtures: []Fixture{pit("J1", box(1, 1, 2, 2))}, Joints: []Joint{joint("J1", Point{3, 0}, Point{3, 6})}}, "joints[0].id", nil, "also of fixtures[0]"},
 		{"thickness in millimetres", Slab{Outline: box(0, 0, 6, 6), Thickness: fact(150)}, "thickness_m", nil, "150 m"},
+		{"transfer of another word", Slab{Outline: box(0, 0, 6, 6), Joints: []Joint{{ID: "J1", Kind: Sawn, Path: []Point{{3, 0}, {3, 6}}, Transfer: yes("doweled")}}}, "joints[0].transfer", nil, "doweled"},
+		{"range the wrong way round", Slab{Outline: box(0, 0, 6, 6), Thickness: &source.Fact{Value: 0.15, Low: value(0.16), High: value(0.14)}}, "thickness_m", nil, "range"},
 		{"wheel path of nothing", Slab{Outline: box(0, 0, 6, 6), Wheels: []WheelPath{{ID: "W1", Width: 2}}}, "wheel_paths[0].path_m", nil, "without length"},
 		{"pitch in millimetres", Slab{Outline: box(0, 0, 6, 6), Steel: []BarZone{{ID: "A1", PitchX: fact(200)}}}, "steel[0].pitch_x_m", nil, "200 m"},
 	} {

@@ -14,6 +14,13 @@
 // tension positive, strains plain numbers with lengthening positive (shrinkage
 // is negative here), equivalent ages hours at 21.1 °C, evaporation kg/m2/h.
 //
+// Known to be off: the diffusivity of humidity is that of mature concrete, so the
+// skin of a slab that is left open dries too fast in its first day (a layer that
+// comes to its strength only crazes, see History.CrazedFrom); and in the months
+// after, curl leads the mean shrinkage more than in the slabs of Bissonnette et
+// al. (ACI Materials Journal 104(3) 2007), where both kept step. Creep of the first
+// day is that of the code's youngest loading age.
+//
 // It leaves out everything in plan (joints, corners, fixtures, cracks: packages
 // restraint and flexure), rain on the slab and reinforcement.
 package earlyage

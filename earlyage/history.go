@@ -69,7 +69,7 @@ type Moment struct {
 // times and held at its ends.
 func (h *History) At(hours float64) Moment {
 	i, s := h.place(hours)
-	m := h.pick(func(a []float64) float64 { return a[i] + s*(a[i+1]-a[i]) })
+	m := h.pick(func(a []float64) float64 { return (1-s)*a[i] + s*a[i+1] })
 	m.Hours = math.Min(math.Max(hours, h.Hours[0]), h.Hours[len(h.Hours)-1])
 	return m
 }

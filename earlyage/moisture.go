@@ -33,8 +33,10 @@ func SaturatedDiffusivity(characteristic float64) float64 {
 const surfaceSkin = 0.75e-3
 
 // poreWater is the water that leaves a cubic metre as its humidity falls from 1 to
-// 0, kg/m3. Own judgement; it only turns a flow of humidity into kilograms.
-const poreWater = 100.0
+// 0, kg/m3. It turns a flow of humidity into kilograms and is chosen so that a 100 mm
+// slab of w/c 0.40 in air of 50 % is down to 14.6 g/m2 a day after about 44 days, as
+// measured (Suprenant and Malisch, Concrete Construction 1998; seen in an excerpt).
+const poreWater = 160.0
 
 // airSide is the drying face of the hardened slab.
 type airSide struct {

@@ -16,11 +16,15 @@ func (j Joint) dowelled() *bool {
 	return &yes
 }
 
-// dowelEnds fills the nearest line of dowel ends that the finding runs along.
+// dowelEnds fills the nearest line of dowel ends that the finding runs along. A
+// line square to the joint passes the bar ends too, but says nothing of them.
 func (t *traced) dowelEnds() {
 	for _, j := range t.slab.Joints {
 		path := Polyline(j.Path)
 		if j.Dowels == nil || j.Dowels.Length == nil || path.Length() == 0 {
+			continue
+		}
+		if _, runs := t.beside(boundary{id: j.ID, kind: string(j.Kind), line: path}); !runs {
 			continue
 		}
 		half := j.Dowels.Length.Value / 2

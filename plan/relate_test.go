@@ -81,6 +81,9 @@ func TestRelateBesideJoint(t *testing.T) {
 	if r.DowelEnd == nil || !near(r.DowelEnd.Mean, 0, 1e-9) || r.DowelEnd.Share != 1 || r.DowelEnd.Half != 0.2 {
 		t.Errorf("dowel ends %+v, want on them", r.DowelEnd)
 	}
+	if square := relate(t, apron(), []Point{{5, 1}, {3, 1}}); square.DowelEnd != nil {
+		t.Errorf("a line square to the joint only passes its bar ends: %+v", square.DowelEnd)
+	}
 	if *r.Reaching != 2 || r.Ends[0].Reaches == "joint" {
 		t.Errorf("ends %+v must reach the edges, not the joint beside", r.Ends)
 	}

@@ -44,7 +44,7 @@ type Relation struct {
 	Corner     *CornerStart `json:"corner"`      // nearest inside corner to any end
 	InLine     *InLine      `json:"in_line"`     // joint or crack ending across the side it reaches
 	Crossing   *NearCross   `json:"crossing"`    // nearest crossing of two joints
-	DowelEnd   *DowelEnd    `json:"dowel_end"`   // nearest line of dowel ends
+	DowelEnd   *DowelEnd    `json:"dowel_end"`   // nearest line of dowel ends it runs along
 	Bars       *BarsUnder   `json:"bars"`        // located bars under it
 	Spacing    *Spacing     `json:"spacing"`     // of three or more lines side by side
 	Ducts      *Share       `json:"ducts"`       // embedded line it follows most
@@ -102,12 +102,13 @@ type NearCross struct {
 	Dowelled *bool     `json:"both_dowelled"` // nil when not known of one
 }
 
-// DowelEnd is the line through the ends of a joint's dowels.
+// DowelEnd is the line through the ends of a joint's dowels, for a finding that
+// runs along the joint.
 type DowelEnd struct {
 	Joint    string  `json:"joint"`
 	Half     float64 `json:"half_length_m"`
 	Distance float64 `json:"distance_m"` // least, to the line of bar ends
-	Mean     float64 `json:"mean_m"`     // mean over the part beside the joint
+	Mean     float64 `json:"mean_m"`     // mean over the finding
 	Share    float64 `json:"share"`      // of length within OverReach of it
 }
 

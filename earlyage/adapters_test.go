@@ -91,7 +91,8 @@ func TestDoubtWidensTheWindow(t *testing.T) {
 	width := func(scale float64) time.Duration {
 		p := madePour(t)
 		d := DefaultDoubt
-		p.Doubt = Doubt{d.Placing * scale, d.Heat * scale, d.Fineness * scale, d.Wind * scale, d.Tensile}
+		p.Doubt = Doubt{Placing: d.Placing * scale, Heat: d.Heat * scale, Fineness: d.Fineness * scale, Wind: d.Wind * scale,
+			Air: d.Air * scale, Thermal: d.Thermal * scale, Tensile: d.Tensile}
 		w, err := Window(context.Background(), p, saw, 0.1)
 		if err != nil {
 			t.Fatal(err)

@@ -28,6 +28,7 @@ type Column struct {
 
 	Weather      Weather
 	WindFactor   float64 // on the wind, 1 as given
+	AirShift     float64 // K added to the air temperature, 0 as given
 	Absorptivity float64 // of the open surface to the sun
 	Emissivity   float64
 	Covers       []Cover

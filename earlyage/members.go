@@ -19,13 +19,15 @@ type Doubt struct {
 	Heat     float64 // heat of the cement, ± share
 	Fineness float64 // speed of the cement (its time constant), ± share
 	Wind     float64 // ± share
+	Air      float64 // temperature of the air, ± K: a forecast, or a station away from the slab
+	Thermal  float64 // coefficient of thermal expansion, ± share
 	Tensile  float64 // coefficient of variation of tensile strength about its mean
 }
 
 // DefaultDoubt is used where the engineer gives none. The spread of tensile
 // strength is that of the fractiles 0.7 and 1.3 of EN 1992-1-1 Table 3.1; the
 // rest is our own judgement.
-var DefaultDoubt = Doubt{Placing: 2, Heat: 0.10, Fineness: 0.10, Wind: 0.30, Tensile: 0.18}
+var DefaultDoubt = Doubt{Placing: 2, Heat: 0.10, Fineness: 0.10, Wind: 0.30, Air: 1, Thermal: 0.10, Tensile: 0.18}
 
 // Pour is one placement whose cut is to be planned.
 type Pour struct {
@@ -86,7 +88,7 @@ func RunMembers(ctx context.Context, p Pour) (*Members, error) {
 		p.Doubt = DefaultDoubt
 	}
 	p.Column.sampled = p.Column.ask()
-	points := sample.Latin(p.Count, 6, p.Seed)
+	points := sample.Latin(p.Count, 8, p.Seed)
 	m := &Members{Pour: p, members: make([]member, p.Count+1)}
 	err := p.onAllCores(len(m.members), func(i int) (err error) {
 		column, restraint, edge := p.Column, p.Restraint, 0.5
@@ -149,6 +151,8 @@ func (p Pour) vary(u []float64) (Column, Restraint, float64) {
 	c.Concrete.Properties = faster(p.Column.Concrete, speed)
 	c.WindFactor *= 1 + sample.Uniform(u[3], -p.Doubt.Wind, p.Doubt.Wind)
 	r.Friction = sample.Uniform(u[4], r.FrictionLow, r.FrictionHigh)
+	c.AirShift += sample.Uniform(u[6], -p.Doubt.Air, p.Doubt.Air)
+	c.Concrete.Expansion *= 1 + sample.Uniform(u[7], -p.Doubt.Thermal, p.Doubt.Thermal)
 	return c, r, u[5]
 }
 

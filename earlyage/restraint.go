@@ -131,12 +131,16 @@ func (r Restraint) tension(m Moment, axial, thickness, poisson float64) Tension 
 	curl := bounded(m.FullCurl*CurlShare(r.UncutLength*1000/radius), WeightStress(r.UnitWeight, thickness, r.UncutLength))
 	t := Tension{Axial: axial, Curl: curl, Self: m.SelfTop,
 		Top: axial + curl + m.SelfTop, Middle: axial + m.SelfMid, Under: axial - curl + m.SelfBottom}
-	if m.TopFct < leastTension {
+	if m.Fct < leastTension {
 		return t
+	}
+	top := m.TopFct
+	if top < m.Fct/2 {
+		top = m.Fct // a zone that has hardly set leaves the stress to the layers below it
 	}
 	bending := concrete.FlexuralRatioEN(thickness * 1000)
 	t.Ratio = math.Max((axial+m.SelfMid)/m.Fct,
-		math.Max((axial+m.SelfTop+curl/bending)/m.TopFct, (axial+m.SelfBottom-curl/bending)/m.Fct))
+		math.Max((axial+m.SelfTop+curl/bending)/top, (axial+m.SelfBottom-curl/bending)/m.Fct))
 	return t
 }
 

@@ -94,7 +94,7 @@ func newRun(c Column) *run {
 
 // startHeat lays the slab on the ground, each at its own temperature.
 func (r *run) startHeat(g march.Grid) {
-	r.surface = &surface{weather: r.sampled, wind: r.WindFactor, open: bare(r.Absorptivity, r.Emissivity),
+	r.surface = &surface{weather: r.sampled, wind: r.WindFactor, warmer: r.AirShift, open: bare(r.Absorptivity, r.Emissivity),
 		covers: r.Covers, drying: r.Drying, wet: 1, time: math.NaN()}
 	r.volumes = r.slab.Volumes()
 	r.local = newHydrating(r.Concrete.Hydration, concrete.HydrationReference_C, r.volumes)
@@ -137,6 +137,7 @@ func (r *run) startStress() {
 // step moves everything over one step.
 func (r *run) step(hours, dt float64, k int) error {
 	copy(r.before, r.heat.Value[:r.bottom+1])
+	r.surface.lay(hours + dt/2)
 	if hours < 72 || k%6 == 0 {
 		r.refresh()
 	}

@@ -14,6 +14,7 @@ const LatentHeat = 2.45e6
 type surface struct {
 	weather *record
 	wind    float64 // factor on the wind
+	warmer  float64 // K added to the air
 	open    Cover
 	covers  []Cover
 	drying  climate.DryingForm
@@ -24,15 +25,20 @@ type surface struct {
 	cover Cover
 }
 
-// look brings feel and cover to time t in seconds.
+// look brings the feel to time t in seconds.
 func (s *surface) look(t float64) {
 	if t == s.time {
 		return
 	}
 	s.time = t
-	hours := t / 3600
-	s.feel = s.weather.at(hours)
+	s.feel = s.weather.at(t / 3600)
 	s.feel.Wind *= s.wind
+	s.feel.Air += s.warmer
+}
+
+// lay puts on what lies on the slab at an hour, the last of the covers that do.
+// It is asked for the middle of each step, since steps end where covers change.
+func (s *surface) lay(hours float64) {
 	s.cover = s.open
 	for _, c := range s.covers {
 		if c.lies(hours) {

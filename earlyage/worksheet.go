@@ -46,7 +46,25 @@ func (m *Members) settingLines() []working.Line {
 		lines = append(lines, line.Beside(fmt.Sprintf("at the mean temperature %.1f °C", mean), h.ClockHours(h.FinalSet(), mean),
 			source.Cite("fhp1977", "Arrhenius rate"), "the mean of a rate is not the rate at the mean"))
 	}
-	return lines
+	return append(lines, m.heatLine())
+}
+
+// heatLine is the highest temperature in the middle of the slab, beside what it
+// would be if no heat came or went.
+func (m *Members) heatLine() working.Line {
+	c, h := m.Pour.Column, m.Expected()
+	hottest := 0
+	for i, v := range h.Mid {
+		if v > h.Mid[hottest] {
+			hottest = i
+		}
+	}
+	heat, degree := c.Concrete.Hydration, h.Degree[hottest]
+	rise := concrete.AdiabaticRise(heat.Heat, degree, heat.Binder, c.Concrete.Density, c.Concrete.SpecificHeat(degree/2, h.Mid[hottest]))
+	return working.New("T_max", fmt.Sprintf("highest temperature at mid-depth, %.1f h after placing", h.Hours[hottest]), "T_max", h.Mid[hottest], "°C",
+		source.Cite("own", "march of the column"), working.In("T_max", h.Mid[hottest], "°C", "")).
+		Beside("placing temperature and the heat of hydration by then, nothing lost or won", c.PlacingTemperature+rise, source.Cite("schindler2005", "adiabatic rise"),
+			"sun and air add to it, soil and wind take from it")
 }
 
 // openingLines are the strength of the edge where the window opens.

@@ -37,10 +37,19 @@ func New(a NewAnswers) *Job {
 		}
 	}
 	j.Slabs = []plan.Slab{slab}
-	pour := site.Pour{ID: "P1", Name: "Pour 1", Area: append([]plan.Point(nil), a.Outline...)}
 	if a.Strength != nil {
 		j.Mixes = []site.Mix{{ID: "M1", Name: "as ordered", Strength: stated(float64(*a.Strength)),
 			CementClass: defaultWord("N", "normal hardening until the ticket says otherwise")}}
+	}
+	j.Pours = []site.Pour{firstPour(a)}
+	j.Walks = []walk.Walk{}
+	return j
+}
+
+// firstPour is one placement over the whole outline.
+func firstPour(a NewAnswers) site.Pour {
+	pour := site.Pour{ID: "P1", Name: "Pour 1", Area: append([]plan.Point(nil), a.Outline...)}
+	if a.Strength != nil {
 		pour.Mix = "M1"
 	}
 	if a.Date != nil {
@@ -51,9 +60,7 @@ func New(a NewAnswers) *Job {
 		}
 		pour.Start = &start
 	}
-	j.Pours = []site.Pour{pour}
-	j.Walks = []walk.Walk{}
-	return j
+	return pour
 }
 
 // stated is a number somebody gave at the start: written down, not measured.

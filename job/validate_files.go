@@ -11,6 +11,7 @@ import (
 
 	"slabwright/climate"
 	"slabwright/site"
+	"slabwright/unit"
 )
 
 // Folders of a job.
@@ -32,6 +33,7 @@ const afterPour = 72 * time.Hour
 // and that the weather covers the pour.
 func (j *Job) checkFiles(files []fs.FS) []Problem {
 	var problems []Problem
+	told := map[string]bool{} // weather files whose doubts were named
 	for i, p := range j.Pours {
 		field := fmt.Sprintf("pours[%d].weather", i)
 		if p.Weather == "" {
@@ -42,7 +44,7 @@ func (j *Job) checkFiles(files []fs.FS) []Problem {
 			continue
 		}
 		if len(files) > 0 {
-			problems = append(problems, j.checkWeather(files[0], field, p)...)
+			problems = append(problems, j.checkWeather(files[0], field, p, told)...)
 		}
 	}
 	for i, w := range j.Walks {
@@ -84,17 +86,29 @@ func there(files fs.FS, name string) bool {
 	return err == nil && info.Mode().IsRegular()
 }
 
-func (j *Job) checkWeather(files fs.FS, field string, p site.Pour) []Problem {
+func (j *Job) checkWeather(files fs.FS, field string, p site.Pour, told map[string]bool) []Problem {
 	series, err := j.weatherRecord(files, p)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return []Problem{{Level: Error, Code: "weather-missing", Field: field, Found: fmt.Sprintf("there is no %s in weather/", p.Weather), Want: "an hourly record", Mend: "Copy the file there."}}
 	case err != nil:
 		return []Problem{{Level: Error, Code: "weather-read", Field: field, Found: fmt.Sprintf("%s was not read: %v", p.Weather, err), Want: "an hourly record as CSV or EPW"}}
-	case p.Start == nil:
-		return nil
 	}
 	var problems []Problem
+	for _, d := range series.Doubtful() {
+		if told[p.Weather] {
+			break // the same file of an earlier pour
+		}
+		level := Warning
+		if d.Impossible {
+			level = Error
+		}
+		problems = append(problems, Problem{Level: level, Code: "weather-doubt", Field: field, Found: fmt.Sprintf("%s, %s: %s", p.Weather, unit.ClockTime(d.At, time.UTC)+" UTC", strings.TrimSuffix(d.Text, ".")), Mend: d.Mend})
+	}
+	told[p.Weather] = true
+	if p.Start == nil {
+		return problems
+	}
 	for _, g := range series.Gaps(*p.Start, p.Start.Add(afterPour), longestGap) {
 		level := Warning
 		if g.From.Before(p.Start.Add(24*time.Hour)) && g.To.After(*p.Start) {

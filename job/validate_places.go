@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"slabwright/plan"
+	"slabwright/walk"
 )
 
 // placeTolerance is how far outside the outline a place may lie before it is a
@@ -23,44 +24,48 @@ func (j *Job) checkPlaces() []Problem {
 		}
 	}
 	var problems []Problem
-	in := func(field, what string, points []plan.Point) {
-		problems = append(problems, j.outside(field, what, points)...)
-	}
-	area := func(field, what string, points []plan.Point) {
-		if n := len(points); n == 1 || n == 2 {
-			problems = append(problems, Problem{Level: Error, Code: "shape", Field: field, At: &points[0], Place: placeName(&points[0]),
-				Found: fmt.Sprintf("%s is an area of %d points", what, n), Want: "three or more corners", Mend: "Walk round it and mark each corner."})
-			return
-		}
-		in(field, what, points)
-	}
 	for i, p := range j.Pours {
-		at, name := fmt.Sprintf("pours[%d]", i), "pour "+p.ID
-		area(at+".area_m", name, p.Area)
+		at := fmt.Sprintf("pours[%d]", i)
+		problems = append(problems, j.areaOutside(at+".area_m", "pour "+p.ID, p.Area)...)
 		for k, t := range p.Trucks {
-			area(fmt.Sprintf("%s.trucks[%d].area_m", at, k), "truck "+t.Ticket, t.Area)
+			problems = append(problems, j.areaOutside(fmt.Sprintf("%s.trucks[%d].area_m", at, k), "truck "+t.Ticket, t.Area)...)
 		}
 	}
 	for i, w := range j.Walks {
-		for k, f := range w.Findings {
-			at, name := fmt.Sprintf("walks[%d].findings[%d]", i, k), "finding "+f.ID
-			for n, line := range f.Lines {
-				in(fmt.Sprintf("%s.lines_m[%d]", at, n), name, line)
-			}
-			area(at+".area_m", name, f.Area)
-			if len(f.Lines) == 0 && len(f.Area) == 0 && f.Joint == "" {
-				problems = append(problems, Problem{Level: Warning, Code: "no-place", Field: at, Found: name + " has no place on the plan",
-					Want: "lines_m, area_m or joint", Mend: "Draw it; most of what tells causes apart is where it lies."})
-			}
-		}
-		for k, u := range w.Unseen {
-			area(fmt.Sprintf("walks[%d].could_not_see[%d].area_m", i, k), "could-not-see "+u.ID, u.Area)
-		}
-		for k, n := range w.None {
-			area(fmt.Sprintf("walks[%d].none_seen[%d].area_m", i, k), "none-seen area", n.Area)
-		}
+		problems = append(problems, j.walkOutside(fmt.Sprintf("walks[%d]", i), w)...)
 	}
 	return problems
+}
+
+func (j *Job) walkOutside(at string, w walk.Walk) []Problem {
+	var problems []Problem
+	for k, f := range w.Findings {
+		field, name := fmt.Sprintf("%s.findings[%d]", at, k), "finding "+f.ID
+		for n, line := range f.Lines {
+			problems = append(problems, j.outside(fmt.Sprintf("%s.lines_m[%d]", field, n), name, line)...)
+		}
+		problems = append(problems, j.areaOutside(field+".area_m", name, f.Area)...)
+		if len(f.Lines) == 0 && len(f.Area) == 0 && f.Joint == "" {
+			problems = append(problems, Problem{Level: Warning, Code: "no-place", Field: field, Found: name + " has no place on the plan",
+				Want: "lines_m, area_m or joint", Mend: "Draw it; most of what tells causes apart is where it lies."})
+		}
+	}
+	for k, u := range w.Unseen {
+		problems = append(problems, j.areaOutside(fmt.Sprintf("%s.could_not_see[%d].area_m", at, k), "could-not-see "+u.ID, u.Area)...)
+	}
+	for k, n := range w.None {
+		problems = append(problems, j.areaOutside(fmt.Sprintf("%s.none_seen[%d].area_m", at, k), "none-seen area", n.Area)...)
+	}
+	return problems
+}
+
+// areaOutside is outside for an area, which needs three corners; none is absent.
+func (j *Job) areaOutside(field, what string, points []plan.Point) []Problem {
+	if n := len(points); n == 1 || n == 2 {
+		return []Problem{{Level: Error, Code: "shape", Field: field, At: &points[0], Place: placeName(&points[0]),
+			Found: fmt.Sprintf("%s is an area of %d points", what, n), Want: "three or more corners", Mend: "Walk round it and mark each corner."}}
+	}
+	return j.outside(field, what, points)
 }
 
 // outside reports the point of a line or area that lies farthest out of every slab.

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -218,7 +219,7 @@ func TestWeatherGapOverPour(t *testing.T) {
 		start := at("2026-06-17T00:00:00Z")
 		for h := range 24 * 7 {
 			if !skip(h) {
-				fmt.Fprintf(&b, "%s,20,60,3\n", start.Add(time.Duration(h)*time.Hour).Format(time.RFC3339))
+				fmt.Fprintf(&b, "%s,%d,%d,%d\n", start.Add(time.Duration(h)*time.Hour).Format(time.RFC3339), 15+h%24/2, 70-h%24, 2+h%5)
 			}
 		}
 		return b.String()
@@ -233,6 +234,7 @@ func TestWeatherGapOverPour(t *testing.T) {
 		{"six hours of the pour day missing", hours(func(h int) bool { return h > 32 && h < 39 }), Error, "weather-gap"},
 		{"six hours two days later missing", hours(func(h int) bool { return h > 70 && h < 77 }), Warning, "weather-gap"},
 		{"ends on the pour day", hours(func(h int) bool { return h > 40 }), Error, "weather-gap"},
+		{"stuck thermometer", regexp.MustCompile(`Z,\d+,`).ReplaceAllString(hours(func(int) bool { return false }), "Z,20,"), Warning, "weather-doubt"},
 		{"not a table", "hello\n", Error, "weather-read"},
 		{"not there", "", Error, "weather-missing"},
 	} {

@@ -86,6 +86,19 @@ func (c *clock) pour(field string, p site.Pour) {
 	for i, t := range p.Trucks {
 		c.truck(fmt.Sprintf("%s.trucks[%d]", field, i), t, start, end)
 	}
+	c.saw(field, p, start)
+	c.cure(field, p, start, fin)
+	for i, t := range p.Temps {
+		if t.At.IsZero() {
+			c.problems = append(c.problems, Problem{Level: Error, Code: "required", Field: fmt.Sprintf("%s.concrete_temperatures[%d].at", field, i),
+				Found: "a concrete temperature without its time", Want: "the instant it was read"})
+			continue
+		}
+		c.before(start, instant{fmt.Sprintf("%s.concrete_temperatures[%d].at", field, i), "a concrete temperature", &t.At}, 0)
+	}
+}
+
+func (c *clock) saw(field string, p site.Pour, start instant) {
 	for i, s := range p.Saw {
 		at := fmt.Sprintf("%s.saw[%d]", field, i)
 		cut, done := instant{at + ".start", "the cut of joint " + s.Joint, s.Start}, instant{at + ".end", "the end of the cut of joint " + s.Joint, s.End}
@@ -95,6 +108,9 @@ func (c *clock) pour(field string, p site.Pour) {
 		c.within(start, cut, 14*sameDay)
 		c.within(cut, done, 12*time.Hour)
 	}
+}
+
+func (c *clock) cure(field string, p site.Pour, start, fin instant) {
 	for i, m := range p.Cure {
 		at := fmt.Sprintf("%s.cure[%d]", field, i)
 		on, off := instant{at + ".on", m.Kind + " going on", m.On}, instant{at + ".off", m.Kind + " coming off", m.Off}
@@ -104,14 +120,6 @@ func (c *clock) pour(field string, p site.Pour) {
 		}
 		c.before(on, off, 0)
 		c.within(start, on, 7*sameDay)
-	}
-	for i, t := range p.Temps {
-		if t.At.IsZero() {
-			c.problems = append(c.problems, Problem{Level: Error, Code: "required", Field: fmt.Sprintf("%s.concrete_temperatures[%d].at", field, i),
-				Found: "a concrete temperature without its time", Want: "the instant it was read"})
-			continue
-		}
-		c.before(start, instant{fmt.Sprintf("%s.concrete_temperatures[%d].at", field, i), "a concrete temperature", &t.At}, 0)
 	}
 }
 

@@ -56,7 +56,7 @@ func slabChapter(c *Content, r *refs) []block {
 		b = append(b, causeBlocks(c.Slab.Causes, r)...)
 	}
 	if len(c.Slab.Options) > 0 {
-		b = append(b, heading{2, "What can be done for the slab", "slab-options"}, optionsTable(c.Slab.Options))
+		b = append(append(b, heading{2, "What can be done for the slab", "slab-options"}), optionsBlocks(c.Slab.Options)...)
 	}
 	return b
 }
@@ -127,9 +127,8 @@ func handsChapter(c *Content) []block {
 	if len(c.Hands) == 0 {
 		return nil
 	}
-	return []block{heading{1, "Who could have stopped it", "hands"},
-		para{text: page.Plain("By action and moment. Three questions are answered apart, because none of them follows from another: was something done other than planned; did that cause what was found; and who had it in hand. What follows from the answers is for others to say.")},
-		handsTable(c.Hands, true)}
+	b := []block{heading{1, "Who could have stopped it", "hands"}, para{text: page.Plain("By action and moment. Three questions are answered apart, because none of them follows from another: was something done other than planned; did that cause what was found; and who had it in hand. What follows from the answers is for others to say.")}}
+	return append(b, handsBlocks(c.Hands, true)...)
 }
 
 func basisChapter(c *Content) []block {

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"slabwright/internal/draw"
@@ -123,7 +124,7 @@ func RulerChart(c *Content, p *PourDay) *draw.Scene {
 		case "window":
 			continue // the span says it
 		}
-		r.Marks = append(r.Marks, draw.Mark{At: d.at(e.At), Words: d.clk.time(e.At) + " " + e.What, Pen: pen})
+		r.Marks = append(r.Marks, draw.Mark{At: d.at(e.At), Words: d.clk.time(e.At) + " " + cut(e.What, 46), Pen: pen})
 	}
 	r.Desc = fmt.Sprintf("%d events from %s on.", len(r.Marks), d.clk.hour(p.Start))
 	return r.Scene()
@@ -164,7 +165,7 @@ func DryingChart(c *Content, p *PourDay) *draw.Scene {
 	ch.Y = upTo("drying rate, kg/m² per hour", 0, top, 4)
 	ch.Limits = []draw.Limit{{At: 1, Name: "1.0, ACI 305R"}}
 	ch.Marks = d.marks(p, last, map[string]bool{"set": true, "finish": true, "cure": true})
-	if p.FilmGone != nil {
+	if p.FilmGone != nil && !marked(ch.Marks, d.at(*p.FilmGone)) {
 		ch.Marks = append(ch.Marks, draw.Mark{At: d.at(*p.FilmGone), Words: d.clk.time(*p.FilmGone) + " bleed water gone", Pen: draw.Pen{Color: vermilion, Width: 0.25}})
 	}
 	ch.Desc = chartDesc(ch, "kg/m²h")
@@ -180,10 +181,33 @@ func (d day) marks(p *PourDay, last float64, kinds map[string]bool) []draw.Mark 
 			if e.Kind == "cut" {
 				pen = draw.Pen{Color: chalk, Width: 0.25, Dash: []float64{0.8, 0.5}}
 			}
-			marks = append(marks, draw.Mark{At: at, Words: d.clk.time(e.At) + " " + e.What, Pen: pen})
+			marks = append(marks, draw.Mark{At: at, Words: d.clk.time(e.At) + " " + cut(e.What, 28), Pen: pen})
 		}
 	}
 	return marks
+}
+
+// marked reports whether something stands within a minute of a place already.
+func marked(marks []draw.Mark, at float64) bool {
+	for _, m := range marks {
+		if math.Abs(m.At-at) < 1.0/60 {
+			return true
+		}
+	}
+	return false
+}
+
+// cut shortens words to so many letters, at a space.
+func cut(s string, most int) string {
+	letters := []rune(strings.TrimSuffix(s, "."))
+	if len(letters) <= most {
+		return string(letters)
+	}
+	short := string(letters[:most])
+	if i := strings.LastIndexByte(short, ' '); i > most/2 {
+		short = short[:i]
+	}
+	return strings.TrimRight(short, " ,;:") + "…"
 }
 
 func upToHour(labels []draw.Label, last float64) []draw.Label {

@@ -22,7 +22,7 @@ func findingSheet(c *Content, f *FindingSheet, r *refs, first bool) []block {
 		para{text: page.Plain(sentence(f.Place))},
 		factsTable(c, f))
 	if len(f.Relations) > 0 {
-		b = append(b, relationsTable(f.Relations, r))
+		b = append(b, relationsTable(f.Relations, r)...)
 	}
 	b = append(b, answersTable(f, r)...)
 	if len(f.Mechanism) > 0 {
@@ -43,10 +43,10 @@ func findingSheet(c *Content, f *FindingSheet, r *refs, first bool) []block {
 		b = append(b, heading{3, "What to look at next", ""}, testsTable(f.NextTests))
 	}
 	if len(f.Options) > 0 {
-		b = append(b, heading{3, "What can be done", ""}, optionsTable(f.Options))
+		b = append(append(b, heading{3, "What can be done", ""}), optionsBlocks(f.Options)...)
 	}
 	if len(f.Hands) > 0 {
-		b = append(b, heading{3, "Who could have stopped it", ""}, handsTable(f.Hands, false))
+		b = append(append(b, heading{3, "Who could have stopped it", ""}), handsBlocks(f.Hands, false)...)
 	}
 	return b
 }
@@ -124,12 +124,49 @@ func lengthOf(f *walk.Finding) float64 {
 	return total
 }
 
-func relationsTable(rows []RelationRow, r *refs) table {
-	t := table{caption: "Where it lies, from the plan", columns: []page.Column{{Head: "", Share: 30}, {Head: "", Share: 55}, {Head: "", Share: 15}}}
+// relationsTable sets the relations two to a row; where they share a working it is
+// named once, over them.
+func relationsTable(rows []RelationRow, r *refs) []block {
+	shared := rows[0].Working
 	for _, rel := range rows {
-		t.rows = append(t.rows, []page.Text{page.Quiet(sentenceCase(rel.What)), page.Plain(rel.Text), r.list("", rel.Working)})
+		if rel.Working != shared {
+			shared = ""
+		}
 	}
-	return t
+	t := table{caption: "Where it lies, from the plan", columns: []page.Column{{Head: "", Share: 29}, {Head: "", Share: 21}, {Head: "", Share: 29}, {Head: "", Share: 21}}}
+	if long(rows) {
+		t.columns = []page.Column{{Head: "", Share: 30}, {Head: "", Share: 70}}
+	}
+	var row []page.Text
+	for _, rel := range rows {
+		text := strings.ReplaceAll(strings.TrimSuffix(rel.Text, " –"), " °", "°")
+		cell := page.Plain(text)
+		if shared == "" {
+			cell = append(cell, r.list(" ", rel.Working)...)
+		}
+		row = append(row, page.Quiet(sentenceCase(rel.What)), cell)
+		if len(row) == len(t.columns) {
+			t.rows, row = append(t.rows, row), nil
+		}
+	}
+	if len(row) > 0 {
+		t.rows = append(t.rows, row)
+	}
+	b := []block{t}
+	if shared != "" {
+		b = append(b, para{text: r.list("Worked in ", shared), small: true})
+	}
+	return b
+}
+
+// long reports whether relations need a row each.
+func long(rows []RelationRow) bool {
+	for _, rel := range rows {
+		if len([]rune(rel.Text)) > 24 {
+			return true
+		}
+	}
+	return false
 }
 
 // answersTable gives the three answers about one finding.
@@ -155,14 +192,18 @@ func answersTable(f *FindingSheet, r *refs) []block {
 	return []block{t}
 }
 
-// causeBlocks sets each cause that is leading or possible with its evidence, and
-// the unlikely ones in one table.
+// causeBlocks sets each cause that is in question with its evidence; those without
+// evidence of their own, and the unlikely ones, stand in a table.
 func causeBlocks(rows []CauseRow, r *refs) []block {
 	var b []block
-	var unlikely []CauseRow
+	var unlikely, brief []CauseRow
 	for _, row := range rows {
 		if row.State == "unlikely" || row.State == "ruled out" {
 			unlikely = append(unlikely, row)
+			continue
+		}
+		if len(row.For)+len(row.Against)+len(row.Missing) == 0 {
+			brief = append(brief, row)
 			continue
 		}
 		head := page.Text{{Words: sentenceCase(row.Name), Bold: true}, {Words: ": " + or(row.State, "possible") + ", " + row.Chance.Words() + ". "}}
@@ -170,14 +211,15 @@ func causeBlocks(rows []CauseRow, r *refs) []block {
 		if row.Exact != "" {
 			text = append(text, page.Run{Words: " " + sentence(row.Exact), Quiet: true})
 		}
-		note := page.Quiet(strings.Join(row.Sources, "; "))
+		note := page.Quiet(worksOf(row.Sources))
 		if w := r.list("\n", row.Working); len(w) > 0 {
 			note = append(note, w...)
 		}
 		b = append(b, para{text: text, note: note})
-		if len(row.For)+len(row.Against)+len(row.Missing) > 0 {
-			b = append(b, evidenceTable(row, r))
-		}
+		b = append(b, evidenceTable(row, r))
+	}
+	if len(brief) > 0 {
+		b = append(b, briefCauses(brief, r))
 	}
 	if len(unlikely) > 0 {
 		t := table{columns: []page.Column{{Head: "Less likely", Share: 30}, {Head: "How sure", Share: 22}, {Head: "What speaks most against it", Share: 48}}}
@@ -191,6 +233,22 @@ func causeBlocks(rows []CauseRow, r *refs) []block {
 		b = append(b, t)
 	}
 	return b
+}
+
+func briefCauses(rows []CauseRow, r *refs) table {
+	t := table{whole: true, columns: []page.Column{{Head: "Cause", Share: 26}, {Head: "How sure", Share: 20}, {Head: "What that means", Share: 54}}}
+	for _, row := range rows {
+		sure := row.Chance.Words()
+		if row.State != "" && row.State != "possible" {
+			sure = row.State + ", " + sure
+		}
+		text := page.Text{{Words: sentence(row.Plain)}}
+		if row.Exact != "" {
+			text = append(text, page.Run{Words: " " + sentence(row.Exact), Quiet: true})
+		}
+		t.rows = append(t.rows, []page.Text{page.Bold(sentenceCase(row.Name)), page.Plain(sure), append(text, r.list(" ", row.Working)...)})
+	}
+	return t
 }
 
 func strongest(rows []ArgumentRow) *ArgumentRow {
@@ -273,30 +331,71 @@ func testsTable(rows []TestRow) table {
 	return t
 }
 
-func optionsTable(rows []OptionRow) table {
-	t := table{whole: true, columns: []page.Column{{Head: "Remedy", Share: 15}, {Head: "Verdict", Share: 15}, {Head: "Why, and why not", Share: 32},
-		{Head: "Quantity", Share: 11}, {Head: "Lasts", Share: 10}, {Head: "Disruption", Share: 12}, {Head: "Cost", Share: 10}, {Head: "When", Share: 13}}}
+// optionsBlocks sets the options that may be chosen, or were asked for and refused,
+// in full, and those that do not fit with the reason alone.
+func optionsBlocks(rows []OptionRow) []block {
+	t := table{whole: true, columns: []page.Column{{Head: "Remedy", Share: 15}, {Head: "Verdict", Share: 14}, {Head: "Why, and why not", Share: 34},
+		{Head: "Quantity", Share: 10}, {Head: "Lasts", Share: 10}, {Head: "Disruption", Share: 11}, {Head: "Cost", Share: 11}, {Head: "When", Share: 13}}}
+	aside := table{whole: true, columns: []page.Column{{Head: "Set aside", Share: 24}, {Head: "because", Share: 76}}}
 	for _, o := range rows {
 		why := page.Plain(sentence(o.Why))
 		if o.WhyNot != "" {
-			why = append(why, page.Run{Words: " Not: " + sentence(o.WhyNot)})
+			not := " Not: "
+			if o.Why == "" {
+				not = "Not: "
+			}
+			why = append(why, page.Run{Words: not + sentence(o.WhyNot)})
+		}
+		if o.Verdict == "does not fit" {
+			reason := page.Plain(sentence(or(o.WhyNot, o.Why)))
+			aside.rows = append(aside.rows, []page.Text{page.Plain(sentenceCase(o.Remedy)), append(reason, page.Run{Words: " " + worksOf(o.Sources), Quiet: true})})
+			continue
 		}
 		if len(o.Sources) > 0 {
-			why = append(why, page.Run{Words: " " + strings.Join(o.Sources, "; "), Quiet: true})
+			why = append(why, page.Run{Words: " " + worksOf(o.Sources), Quiet: true})
 		}
 		t.rows = append(t.rows, []page.Text{page.Bold(sentenceCase(o.Remedy)), page.Plain(o.Verdict), why, page.Plain(o.Quantity), page.Plain(o.Life),
 			page.Plain(o.Disruption), page.Plain(or(o.Cost, "no rate given")), page.Plain(o.When)})
 	}
-	return t
+	var b []block
+	for _, one := range []table{t, aside} {
+		if len(one.rows) > 0 {
+			b = append(b, one)
+		}
+	}
+	return b
 }
 
-// handsTable keeps the three questions in three columns.
-func handsTable(rows []HandRow, causes bool) table {
+// worksOf lists works without how each is known, which the list of sources says.
+func worksOf(sources []string) string {
+	short := make([]string, len(sources))
+	for i, s := range sources {
+		short[i] = workOnly(s)
+	}
+	return strings.Join(short, "; ")
+}
+
+// workOnly takes "(from memory)" and its like off the end of a citation.
+func workOnly(s string) string {
+	for _, how := range []string{"(from memory)", "(seen in another code or excerpt)", "(read on the page)"} {
+		s = strings.TrimSpace(strings.TrimSuffix(s, how))
+	}
+	return s
+}
+
+// handsBlocks keeps the three questions in three columns. What was done other than
+// planned and did not cause this is listed under it in short.
+func handsBlocks(rows []HandRow, causes bool) []block {
 	t := table{whole: true, columns: []page.Column{{Head: "Party", Share: 16}, {Head: "Departed from plan?", Share: 18}, {Head: "Did that cause this?", Share: 18},
 		{Head: "Had control?", Share: 16}, {Head: "What could have stopped it, and when", Share: 32}}}
+	var others []page.Text
 	for _, h := range rows {
+		if strings.HasPrefix(h.Caused, "not here") {
+			others = append(others, page.Text{{Words: h.Party + ": ", Bold: true}, {Words: sentence(strings.TrimPrefix(h.Departed, "yes: "))}})
+			continue
+		}
 		party := page.Bold(h.Party)
-		if h.Role != "" {
+		if h.Role != "" && !strings.EqualFold(h.Role, h.Party) {
 			party = append(party, page.Run{Words: "\n" + h.Role})
 		}
 		if causes && h.Cause != "" {
@@ -308,5 +407,12 @@ func handsTable(rows []HandRow, causes bool) table {
 		}
 		t.rows = append(t.rows, []page.Text{party, page.Plain(h.Departed), page.Plain(h.Caused), page.Plain(h.Control), stop})
 	}
-	return t
+	var b []block
+	if len(t.rows) > 0 {
+		b = append(b, t)
+	}
+	if len(others) > 0 {
+		b = append(b, heading{3, "Also done other than planned, without bearing on this", ""}, bullets{others})
+	}
+	return b
 }

@@ -100,6 +100,7 @@ type htmlBlock struct {
 	Headless bool
 	SVG      template.HTML
 	Lines    []htmlLine
+	Checked  bool
 }
 
 type htmlColumn struct {
@@ -136,8 +137,10 @@ func htmlBlockOf(b block) htmlBlock {
 		for _, basis := range v.sheet.Basis {
 			h.Items = append(h.Items, page.Plain(sentence(basis)))
 		}
-		for _, l := range v.sheet.Lines {
-			h.Lines = append(h.Lines, htmlLine{l.Source.String(), lineText(l), checkText(l)})
+		rows, checked := sheetRows(v.sheet)
+		h.Checked = checked
+		for _, l := range rows {
+			h.Lines = append(h.Lines, htmlLine{l.source, l.text, l.check})
 		}
 		return h
 	}

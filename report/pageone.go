@@ -35,10 +35,16 @@ func fiveAnswers(c *Content) []Answer {
 // defines the word unless the answer does.
 func exactOf(a Answer) string {
 	s := sentence(a.Exact)
-	if a.Key == "structural" && !strings.Contains(strings.ToLower(a.Exact+a.Plain), "structural here means") {
+	if a.Key == "structural" && !definesStructural(a.Plain+" "+a.Exact) {
 		s = strings.TrimSpace(s + " " + structuralMeans)
 	}
 	return s
+}
+
+// definesStructural reports whether a text says itself what structural means.
+func definesStructural(s string) bool {
+	s = strings.ToLower(s)
+	return strings.Contains(s, "structural here means") || strings.Contains(s, "structural means here")
 }
 
 // titleLines are the lines under the title on page one.
@@ -132,7 +138,7 @@ func answerText(a Answer, r *refs, exact bool) (plain, said page.Text) {
 	if exact {
 		said = page.Quiet(tidy(exactOf(a)))
 	}
-	return plain, append(said, r.list(" ", a.Workings...)...)
+	return plain, append(said, r.few(" ", a.Workings...)...)
 }
 
 // endLines are the doubt, what was not done and who may rely on the page.

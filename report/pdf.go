@@ -8,7 +8,6 @@ import (
 
 	"slabwright/internal/draw"
 	"slabwright/internal/page"
-	"slabwright/working"
 )
 
 // PDF returns the report on A4. The same content gives the same bytes.
@@ -143,95 +142,6 @@ func pageTable(t table) page.Table {
 		bare = bare && c.Head == ""
 	}
 	return page.Table{Columns: t.columns, Rows: tidyRows(t.rows), Whole: t.whole, Bare: bare}
-}
-
-// setSheet sets one working: source, formula to answer, check.
-func setSheet(d *page.Document, s sheet) {
-	d.ClearNotes()
-	t := page.Table{Whole: true, Columns: []page.Column{{Head: "Source", Share: 24}, {Head: "Formula, numbers, answer", Share: 54}, {Head: "Check", Share: 22}}}
-	for _, l := range s.sheet.Lines {
-		t.Rows = append(t.Rows, []page.Text{page.Quiet(l.Source.String()), lineText(l), checkText(l)})
-	}
-	t.Rows = tidyRows(t.Rows)
-	d.Keep(d.TableStart(t) + 14 + 5*float64(len(s.sheet.Basis)))
-	d.Heading(2, s.number+"  "+s.sheet.Title, "w-"+s.sheet.ID)
-	for _, basis := range s.sheet.Basis {
-		d.Small(tidyText(page.Plain(sentence(basis))))
-	}
-	d.Table(t)
-}
-
-// lineText is what a step is, its formula, the numbers put in, the answer.
-func lineText(l working.Line) page.Text {
-	t := page.Text{{Words: sentenceCase(l.What), Quiet: true}}
-	if l.Formula != "" {
-		t = append(t, page.Run{Words: "\n" + l.Symbol + " = " + l.Formula})
-		if l.Numbers != "" && l.Numbers != l.Formula {
-			t = append(t, page.Run{Words: "\n= " + l.Numbers})
-		}
-		t = append(t, page.Run{Words: "\n= "}, page.Run{Words: answerOf(l), Bold: true})
-	} else {
-		t = append(t, page.Run{Words: "\n" + l.Symbol + " = "}, page.Run{Words: answerOf(l), Bold: true})
-	}
-	if given := inputsText(l); given != "" {
-		t = append(t, page.Run{Words: "\n" + given, Quiet: true})
-	}
-	return t
-}
-
-func answerOf(l working.Line) string {
-	text := or(l.Text, working.Figure(l.Value, 3))
-	if l.Unit == "" || l.Unit == "–" || l.Unit == "-" {
-		return text
-	}
-	return with(text, l.Unit)
-}
-
-// inputsText says what each symbol put in means, and how it is known.
-func inputsText(l working.Line) string {
-	var parts []string
-	for _, in := range l.Inputs {
-		if in.What == "" {
-			continue
-		}
-		s := in.Symbol + " " + in.What
-		if in.Unit != "" && in.Unit != "–" {
-			s += " [" + in.Unit + "]"
-		}
-		if in.Known != "" {
-			s += ", " + in.Known
-		}
-		parts = append(parts, s)
-	}
-	return strings.Join(parts, "; ")
-}
-
-// checkText is the independent check beside a step and its flag.
-func checkText(l working.Line) page.Text {
-	var t page.Text
-	if l.Verdict != "" {
-		t = append(t, page.Run{Words: l.Verdict, Bold: true})
-	}
-	k := l.Check
-	if k == nil {
-		return t
-	}
-	if len(t) > 0 {
-		t = append(t, page.Run{Words: "\n"})
-	}
-	value := working.Figure(k.Value, 3)
-	if k.Unit != "" && k.Unit != "–" {
-		value = with(value, k.Unit)
-	}
-	t = append(t, page.Run{Words: sentenceCase(k.What) + ": "}, page.Run{Words: value})
-	apart := fmt.Sprintf("\n%.0f"+thin+"%% apart", math.Round(k.Apart*100))
-	t = append(t, page.Run{Words: apart, Bold: k.Flag})
-	if k.Flag {
-		t = append(t, page.Run{Words: " ▲ " + or(sentence(k.Reason), "No reason given."), Bold: true})
-	} else if k.Reason != "" {
-		t = append(t, page.Run{Words: " " + sentence(k.Reason)})
-	}
-	return append(t, page.Run{Words: "\n" + k.Source.String(), Quiet: true})
 }
 
 // chanceBar is a chance on a line from 0 to 10 in 10: the range thick, the

@@ -30,7 +30,7 @@ func pourChapter(c *Content, p *PourDay, r *refs, first bool) []block {
 			b = append(b, figure{id + "-" + p.ID, s, page.Plain(caption)})
 		}
 	}
-	add("share", ShareChart(c, p), "Tension over tensile strength in the slab before any cut: median and the range of the samples. Where the band reaches 1 some slabs like this have cracked.")
+	add("share", ShareChart(c, p), "Tension over tensile strength in the slab before any cut: median and the range of the samples. Shaded: the cut window of the wet saw. Where the band reaches 1 some slabs like this have cracked.")
 	b = append(b, windowTable(c, p, r))
 	if len(p.Cuts) > 0 {
 		b = append(b, cutsTable(c, p))

@@ -55,6 +55,16 @@ func (r *refs) list(before string, ids ...string) page.Text {
 	return t
 }
 
+// few is list with no more than three named; the rest are on the sheets these lead
+// to.
+func (r *refs) few(before string, ids ...string) page.Text {
+	const most = 3
+	if len(ids) <= most {
+		return r.list(before, ids...)
+	}
+	return append(r.list(before, ids[:most]...), page.Run{Words: fmt.Sprintf(" and %d more", len(ids)-most), Quiet: true})
+}
+
 // Check returns what is wrong with the references of the content: a working named
 // anywhere that has no sheet.
 func (c *Content) Check() []error {

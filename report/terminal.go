@@ -27,7 +27,11 @@ func PageOneText(c *Content, width int) string {
 			w.indented(3, s)
 		}
 		if len(a.Workings) > 0 {
-			w.indented(3, "Working: "+strings.Join(a.Workings, ", "))
+			named, more := a.Workings, ""
+			if len(named) > 3 {
+				named, more = named[:3], fmt.Sprintf(" and %d more", len(a.Workings)-3)
+			}
+			w.indented(3, "Working: "+strings.Join(named, ", ")+more)
 		}
 	}
 	w.blank()
@@ -81,7 +85,7 @@ func CausesText(c *Content, finding string, width int) string {
 			w.blank()
 			w.line("Considered and ruled out")
 			for _, row := range f.RuledOut {
-				w.hanging("  - ", sentenceCase(row.Name)+", because "+sentence(row.RuledOut))
+				w.hanging("  - ", sentenceCase(row.Name)+", because "+strings.TrimSuffix(strings.TrimSpace(row.RuledOut), ".")+".")
 			}
 		}
 		for _, u := range f.Unexplained {

@@ -117,15 +117,16 @@ func (c clock) spanEnd(t time.Time, beside *time.Time) string {
 	return c.short(t)
 }
 
-// range of a chance in tens: "6 to 8 in 10", or in hundreds when small.
+// span is the range of a chance in tens, "6 to 8 in 10", in hundreds near nothing and
+// near certain, and nothing where both ends round to the same.
 func (c Chance) span() string {
 	of, scale := "10", 10.0
-	if c.High < 0.095 {
+	if c.High < 0.095 || c.Low > 0.905 {
 		of, scale = "100", 100
 	}
 	low, high := math.Round(c.Low*scale), math.Round(c.High*scale)
 	if low == high {
-		return fmt.Sprintf("%.0f in %s", low, of)
+		return ""
 	}
 	return fmt.Sprintf("%.0f to %.0f in %s", low, high, of)
 }
@@ -136,8 +137,8 @@ func (c Chance) Words() string {
 	if about == "" {
 		about = fmt.Sprintf("about %.0f in 10", math.Round(c.P*10))
 	}
-	if c.High > c.Low {
-		return about + " (" + c.span() + ")"
+	if span := c.span(); span != "" && !strings.Contains(about, "(") {
+		return about + " (" + span + ")"
 	}
 	return about
 }
@@ -187,7 +188,7 @@ func sentence(s string) string {
 	if first := []rune(s); plainWord(first) {
 		s = strings.ToUpper(string(first[0])) + string(first[1:])
 	}
-	if strings.ContainsRune(".!?:)", rune(s[len(s)-1])) {
+	if strings.ContainsRune(".!?:", rune(s[len(s)-1])) {
 		return s
 	}
 	return s + "."

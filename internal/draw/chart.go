@@ -103,6 +103,9 @@ func (c Chart) drawSpans(s *Scene, f frame) {
 		if !span.OpenRight && span.To <= c.X.Max {
 			g.Add(Line{Points: []Point{{b.X, a.Y}, b}, Pen: edge})
 		}
+		if b.X-a.X < WidthOf(span.Words, chartLetters) {
+			continue // too narrow to name; the caption says what is shaded
+		}
 		g.Add(Text{At: Point{(a.X + b.X) / 2, a.Y + 3}, Words: span.Words, Height: chartLetters, Anchor: Middle, Color: c.Ink, Halo: c.Paper})
 	}
 }

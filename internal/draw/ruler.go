@@ -42,6 +42,9 @@ func (r Ruler) Scene() *Scene {
 			continue
 		}
 		g.Add(Area{Ring: []Point{{at(from), line - 1.6}, {at(to), line - 1.6}, {at(to), line + 1.6}, {at(from), line + 1.6}}, Fill: span.Fill, Pen: Pen{Color: r.Ink, Width: 0.2}})
+		if at(to)-at(from) < WidthOf(span.Words, chartLetters) {
+			continue // the caption says what is shaded
+		}
 		g.Add(Text{At: Point{(at(from) + at(to)) / 2, line + 0.85}, Words: span.Words, Height: chartLetters, Anchor: Middle, Color: r.Ink})
 	}
 	for _, i := range c.markOrder() {

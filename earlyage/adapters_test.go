@@ -162,15 +162,15 @@ func TestDryingSlab(t *testing.T) {
 
 func TestPlasticStage(t *testing.T) {
 	h := runOf(t, hot(t))
-	p := h.Plastic(DryingLimit)
-	if !(p.Deficit > 0 && p.DryFor > 0 && p.FilmGone+p.DryFor <= h.FinalSet.Surface+1e-9 && p.Worst > DryingLimitLowBleed) {
+	p := h.Plastic(climate.DryingLimit)
+	if !(p.Deficit > 0 && p.DryFor > 0 && p.FilmGone+p.DryFor <= h.FinalSet.Surface+1e-9 && p.Worst > climate.DryingLimitLowBleed) {
 		t.Errorf("hot open slab: %+v", p)
 	}
 	// The water that came up is that of the mix, as far as it had time to rise.
 	if bleed := hot(t).Concrete.Bleed.Total(); p.Bled > bleed*1.02 || p.Bled < 0.7*bleed {
 		t.Errorf("bled %.3f kg/m2 of %.3f", p.Bled, bleed)
 	}
-	s := h.PlasticWorking(DryingLimit, "plastic-1", "strip 1")
+	s := h.PlasticWorking(climate.DryingLimit, "plastic-1", "strip 1")
 	if len(s.Lines) < 6 || s.Lines[0].Check == nil {
 		t.Errorf("%d lines in the sheet", len(s.Lines))
 	}
@@ -178,6 +178,29 @@ func TestPlasticStage(t *testing.T) {
 		if math.IsNaN(l.Value) {
 			t.Errorf("line %s has no value", l.Symbol)
 		}
+	}
+}
+
+// What the slab keeps from its first day: the difference at set, and the
+// temperature at which its restrained stress turned to tension.
+func TestBuiltIn(t *testing.T) {
+	h := runOf(t, hot(t))
+	b := h.BuiltIn()
+	m := h.At(h.FinalSet.Mid)
+	if math.Abs(b.Difference-(m.Surface-m.Bottom)) > 1e-12 || b.Difference < 5 {
+		t.Errorf("difference at set %.2f K, profile %.2f K", b.Difference, m.Surface-m.Bottom)
+	}
+	if at := h.At(b.ZeroStressAt); math.Abs(at.FullRestraint) > 1e-9 || math.Abs(at.Mid-b.ZeroStress) > 1e-9 {
+		t.Errorf("restrained stress %.4f MPa at %.2f h, want none", at.FullRestraint, b.ZeroStressAt)
+	}
+	// It turned on the way down: well above the air of the night, below the peak.
+	if b.ZeroStress < 30 || b.ZeroStress > 52 {
+		t.Errorf("zero-stress temperature %.1f °C", b.ZeroStress)
+	}
+	short := hot(t)
+	short.Until = 2
+	if b := runOf(t, short).BuiltIn(); !math.IsNaN(b.Difference) || !math.IsNaN(b.ZeroStress) {
+		t.Errorf("before set: %+v, want nothing known", b)
 	}
 }
 

@@ -7,8 +7,11 @@
 // function of time, covers with their clock times, bleeding. [Column.Run] gives
 // the [History]; [Window] runs a set of members around it and gives the
 // [CutWindow]: when the saw can start, when it is too late, with the chances.
-// [WindowWorking] writes that down line by line. [Movement] gives the long-term
-// shrinkage of the section and what is still to come.
+// [Members.WindowWorking] writes that down line by line; [Compare] sets other
+// starts and saws beside it. [History.Plastic] is the drying before set,
+// [History.BuiltIn] what the slab keeps from its first day. [LongTerm] gives the
+// shrinkage of the section over the years and what is still to come. [FromExposure]
+// and [FromSupport] take weather and ground from the packages above.
 //
 // Times are hours after placing, temperatures °C, stresses and moduli MPa with
 // tension positive, strains plain numbers with lengthening positive (shrinkage

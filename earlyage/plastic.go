@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"slabwright/climate"
 	"slabwright/source"
 	"slabwright/working"
 )
@@ -25,8 +24,8 @@ type Plastic struct {
 	StillPlastic bool    // final set was not reached within the run
 }
 
-// Plastic returns the plastic stage under a limit on the drying rate (see
-// [climate.DryingLimit] and [climate.DryingLimitLowBleed]). Neither the limit nor
+// Plastic returns the plastic stage under a limit on the drying rate, such as
+// DryingLimit or DryingLimitLowBleed of package climate. Neither the limit nor
 // the deficit alone says that it cracked: low bleeding cracks under mild drying.
 func (h *History) Plastic(limit float64) Plastic {
 	p := Plastic{FilmGone: h.FilmGone, InitialSet: h.InitialSet.Surface, FinalSet: h.FinalSet.Surface,
@@ -88,9 +87,3 @@ func verdict(pass bool) string {
 	}
 	return "note"
 }
-
-// Limits on the drying rate, for callers that import only this package.
-const (
-	DryingLimit         = climate.DryingLimit
-	DryingLimitLowBleed = climate.DryingLimitLowBleed
-)

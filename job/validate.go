@@ -28,7 +28,6 @@ func (j *Job) Validate(files ...fs.FS) []Problem {
 	problems = append(problems, j.checkShapes(problems)...)
 	problems = append(problems, j.checkHead()...)
 	problems = append(problems, j.checkIDs()...)
-	problems = append(problems, j.checkReferences()...)
 	problems = append(problems, j.checkPlaces()...)
 	problems = append(problems, j.checkTimes()...)
 	problems = append(problems, j.checkFiles(files)...)

@@ -3,9 +3,10 @@ package job
 import (
 	"fmt"
 	"math"
+	"reflect"
+	"strings"
 
 	"slabwright/plan"
-	"slabwright/walk"
 )
 
 // placeTolerance is how far outside the outline a place may lie before it is a
@@ -24,39 +25,39 @@ func (j *Job) checkPlaces() []Problem {
 		}
 	}
 	var problems []Problem
-	for i, p := range j.Pours {
-		at := fmt.Sprintf("pours[%d]", i)
-		problems = append(problems, j.areaOutside(at+".area_m", "pour "+p.ID, p.Area)...)
-		for k, t := range p.Trucks {
-			problems = append(problems, j.areaOutside(fmt.Sprintf("%s.trucks[%d].area_m", at, k), "truck "+t.Ticket, t.Area)...)
+	visit(reflect.ValueOf(j).Elem(), "", "", func(field, pattern string, v reflect.Value) bool {
+		points, ok := v.Interface().([]plan.Point)
+		if strings.HasPrefix(pattern, "slabs") {
+			return false // the plan checks its own shapes
 		}
-	}
+		if !ok {
+			return true
+		}
+		if what := j.nameOf(field); strings.HasSuffix(pattern, ".area_m") {
+			problems = append(problems, j.areaOutside(field, what, points)...)
+		} else {
+			problems = append(problems, j.outside(field, what, points)...)
+		}
+		return false
+	})
 	for i, w := range j.Walks {
-		problems = append(problems, j.walkOutside(fmt.Sprintf("walks[%d]", i), w)...)
+		for k, f := range w.Findings {
+			if len(f.Lines) == 0 && len(f.Area) == 0 && f.Joint == "" {
+				problems = append(problems, Problem{Level: Warning, Code: "no-place", Field: fmt.Sprintf("walks[%d].findings[%d]", i, k), Found: "finding " + f.ID + " has no place on the plan",
+					Want: "lines_m, area_m or joint", Mend: "Draw it; most of what tells causes apart is where it lies."})
+			}
+		}
 	}
 	return problems
 }
 
-func (j *Job) walkOutside(at string, w walk.Walk) []Problem {
-	var problems []Problem
-	for k, f := range w.Findings {
-		field, name := fmt.Sprintf("%s.findings[%d]", at, k), "finding "+f.ID
-		for n, line := range f.Lines {
-			problems = append(problems, j.outside(fmt.Sprintf("%s.lines_m[%d]", field, n), name, line)...)
-		}
-		problems = append(problems, j.areaOutside(field+".area_m", name, f.Area)...)
-		if len(f.Lines) == 0 && len(f.Area) == 0 && f.Joint == "" {
-			problems = append(problems, Problem{Level: Warning, Code: "no-place", Field: field, Found: name + " has no place on the plan",
-				Want: "lines_m, area_m or joint", Mend: "Draw it; most of what tells causes apart is where it lies."})
-		}
-	}
-	for k, u := range w.Unseen {
-		problems = append(problems, j.areaOutside(fmt.Sprintf("%s.could_not_see[%d].area_m", at, k), "could-not-see "+u.ID, u.Area)...)
-	}
-	for k, n := range w.None {
-		problems = append(problems, j.areaOutside(fmt.Sprintf("%s.none_seen[%d].area_m", at, k), "none-seen area", n.Area)...)
-	}
-	return problems
+// nameOf says what a shape belongs to: "truck T6".
+func (j *Job) nameOf(field string) string {
+	parent := parentOf(field)
+	list := parent[strings.LastIndexByte(parent, '.')+1:]
+	what := map[string]string{"pours": "pour", "trucks": "truck", "findings": "finding", "departures": "departure",
+		"could_not_see": "place not seen", "none_seen": "area of none seen"}[list[:strings.IndexByte(list, '[')]]
+	return strings.TrimSpace(what + " " + idOf(valueAt(reflect.ValueOf(j).Elem(), parent)))
 }
 
 // areaOutside is outside for an area, which needs three corners; none is absent.

@@ -46,12 +46,6 @@ func (j *Job) checkIDs() []Problem {
 	j.eachReference(false, func(field, what, id string) {
 		problems = append(problems, indexes[what].want(field, what, id)...)
 	})
-	for i, p := range j.Pours {
-		if p.Mix == "" {
-			problems = append(problems, Problem{Level: Unknown, Code: "not-known", Field: fmt.Sprintf("pours[%d].mix", i), Found: "not known: the mix of pour " + p.ID,
-				Want: "the id of a mix", Blocks: []string{"replay of the pour", "cut window"}, Mend: "The delivery ticket names it."})
-		}
-	}
 	return problems
 }
 

@@ -151,7 +151,7 @@ func TestValidate(t *testing.T) {
 		{"weather root", func(j *Job) { j.Pours[0].Weather = "/var/day.csv" }, Error, "path", "pours[0].weather", "day.csv"},
 		{"photo drive", func(j *Job) { j.Walks[0].Findings[0].Photos = []string{"C:/p.jpg"} }, Error, "path", "walks[0].findings[0].photos[0]", "colon"},
 		{"thickness absent", func(j *Job) { j.Slabs[0].Thickness = nil }, Unknown, "not-known", "slabs[0].thickness_m", "not known: Slab thickness (A)|so these answers are not given: replay of the pour, cut window, curl"},
-		{"mix absent", func(j *Job) { j.Pours[0].Mix = "" }, Unknown, "not-known", "pours[0].mix", "ticket"},
+		{"mix absent", func(j *Job) { j.Pours[0].Mix = "" }, Unknown, "not-known", "pours[0].mix", "not known: Mix of the pour (P)|ticket"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j := sound()

@@ -76,7 +76,7 @@ func findingsTable(c *Content) []block {
 		}
 		sure := "cannot tell yet"
 		if f.Decided {
-			if lead := leading(f.Mechanism); lead != nil {
+			if lead := f.lead(); lead != nil {
 				sure = lead.Chance.Words()
 			}
 		}
@@ -87,12 +87,17 @@ func findingsTable(c *Content) []block {
 	return []block{t}
 }
 
-// leading returns the cause with the greatest weight, or nil.
-func leading(rows []CauseRow) *CauseRow {
+// lead returns the cause the answer rests on: the weightiest of those that lead in
+// either layer, or of all where none leads.
+func (f *FindingSheet) lead() *CauseRow {
 	var best *CauseRow
-	for i := range rows {
-		if best == nil || rows[i].Chance.P > best.Chance.P {
-			best = &rows[i]
+	for _, rows := range [][]CauseRow{f.Triggers, f.Mechanism} {
+		for i := range rows {
+			r := &rows[i]
+			switch ahead := r.State == "leading"; {
+			case best == nil, ahead && best.State != "leading", ahead == (best.State == "leading") && r.Chance.P > best.Chance.P:
+				best = r
+			}
 		}
 	}
 	return best

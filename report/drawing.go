@@ -17,8 +17,8 @@ type Sheet struct {
 
 // Sheets a plan is drawn for: the field left by the margins.
 var (
-	SheetA4 = Sheet{"A4", 172, 225}
-	SheetA3 = Sheet{"A3", 380, 250}
+	SheetA4 = Sheet{"A4", 182, 222}
+	SheetA3 = Sheet{"A3", 392, 262}
 )
 
 // PlanSVG returns the drawing of the slab with its findings for an A4 sheet.
@@ -248,10 +248,7 @@ func (p *planSheet) keepClear() {
 		return
 	}
 	for _, j := range p.c.Plan.Slab.Joints {
-		half := 0.3
-		if j.Kind != plan.Sawn {
-			half = 1.1 // ticks and dowels
-		}
+		half := p.reachOf(j) + 0.2
 		run(j.Path, false, p.labels.line, half)
 	}
 	for _, f := range p.c.Plan.Slab.Fixtures {

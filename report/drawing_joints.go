@@ -140,6 +140,20 @@ func normal(a, b draw.Point) (float64, float64) {
 	return (b.Y - a.Y) / length, -(b.X - a.X) / length
 }
 
+// reachOf is how far the drawing of a joint reaches to either side, mm on paper.
+func (p *planSheet) reachOf(j plan.Joint) float64 {
+	reach := 0.2
+	if j.Kind != plan.Sawn {
+		reach = 0.9 // ticks, or the second line
+	}
+	for _, d := range p.c.Plan.DowelBars {
+		if d.Joint == j.ID {
+			return max(reach, 0.8, d.From.To(d.To)*1000/p.n/2)
+		}
+	}
+	return reach
+}
+
 // dowels draws each dowel as a short stroke, no shorter than 1.6 mm on paper.
 func (p *planSheet) dowels() {
 	if p.small || len(p.c.Plan.DowelBars) == 0 {

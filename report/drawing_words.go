@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"slabwright/internal/draw"
-	"slabwright/plan"
 )
 
 // jointWords writes each joint's id along it, with the hours from placing to
@@ -27,17 +26,13 @@ func (p *planSheet) jointWords() {
 				words += " not opened"
 			}
 		}
-		p.alongJoint(g, path, words, letters, j.Kind)
+		p.alongJoint(g, path, words, letters, p.reachOf(j)+1.35)
 	}
 }
 
 // alongJoint writes words along a path where they stand clear, else over lines,
-// else at its middle whatever is there.
-func (p *planSheet) alongJoint(g *draw.Group, path []draw.Point, words string, letters float64, kind plan.JointKind) {
-	away := 1.5
-	if kind != plan.Sawn {
-		away = 2.5 // off the ticks and dowels
-	}
+// else at its middle whatever is there; away is how far off the path, mm.
+func (p *planSheet) alongJoint(g *draw.Group, path []draw.Point, words string, letters, away float64) {
 	w := draw.WidthOf(words, letters) + 0.6
 	put := func(share, side float64, strict, force bool) bool {
 		s := stationAt(path, share)

@@ -25,13 +25,13 @@ func findingSheet(c *Content, f *FindingSheet, r *refs, first bool) []block {
 		b = append(b, relationsTable(f.Relations, r)...)
 	}
 	b = append(b, answersTable(f, r)...)
-	if len(f.Mechanism) > 0 {
+	if rows := without(f.Mechanism, f.RuledOut); len(rows) > 0 {
 		b = append(b, heading{3, "What pulled it apart", ""})
-		b = append(b, causeBlocks(f.Mechanism, r)...)
+		b = append(b, causeBlocks(rows, r)...)
 	}
-	if len(f.Triggers) > 0 {
+	if rows := without(f.Triggers, f.RuledOut); len(rows) > 0 {
 		b = append(b, heading{3, "Why here and then", ""})
-		b = append(b, causeBlocks(f.Triggers, r)...)
+		b = append(b, causeBlocks(rows, r)...)
 	}
 	if len(f.RuledOut) > 0 {
 		b = append(b, ruledOutTable(f.RuledOut, r))
@@ -49,6 +49,21 @@ func findingSheet(c *Content, f *FindingSheet, r *refs, first bool) []block {
 		b = append(append(b, heading{3, "Who could have stopped it", ""}), handsBlocks(f.Hands, false)...)
 	}
 	return b
+}
+
+// without leaves out the causes that are told among the ruled out.
+func without(rows, out []CauseRow) []CauseRow {
+	var kept []CauseRow
+	for _, row := range rows {
+		told := false
+		for _, o := range out {
+			told = told || o.ID == row.ID
+		}
+		if !told {
+			kept = append(kept, row)
+		}
+	}
+	return kept
 }
 
 // factsTable lists what was seen and measured, with how it is known.
@@ -183,8 +198,11 @@ func answersTable(f *FindingSheet, r *refs) []block {
 		if q.answer.Exact != "" {
 			text = append(text, page.Run{Words: " " + sentence(q.answer.Exact), Quiet: true})
 		}
-		sure := page.Plain(chanceWords(q.answer.Chance))
-		t.rows = append(t.rows, []page.Text{page.Bold(or(q.answer.Question, q.ask)), text, page.Join(sure, r.list("\n", q.answer.Workings...))})
+		var sure page.Text
+		if q.answer.Chance != nil {
+			sure = page.Plain(q.answer.Chance.Words() + "\n")
+		}
+		t.rows = append(t.rows, []page.Text{page.Bold(or(q.answer.Question, q.ask)), text, page.Join(sure, r.list("", q.answer.Workings...))})
 	}
 	if len(t.rows) == 0 {
 		return nil
@@ -222,7 +240,7 @@ func causeBlocks(rows []CauseRow, r *refs) []block {
 		b = append(b, briefCauses(brief, r))
 	}
 	if len(unlikely) > 0 {
-		t := table{columns: []page.Column{{Head: "Less likely", Share: 30}, {Head: "How sure", Share: 22}, {Head: "What speaks most against it", Share: 48}}}
+		t := table{columns: []page.Column{{Head: "Less likely", Share: 28}, {Head: "How sure", Share: 27}, {Head: "What speaks most against it", Share: 45}}}
 		for _, row := range unlikely {
 			why := or(row.RuledOut, row.Plain)
 			if a := strongest(row.Against); row.RuledOut == "" && a != nil {

@@ -64,7 +64,11 @@ func set(d *page.Document, blocks []block, r *refs) {
 			if v.level < 3 {
 				d.ClearNotes()
 			}
-			d.Heading(v.level, tidy(v.words), v.anchor)
+			if wideNext(blocks[i+1:]) {
+				d.WideHeading(v.level, tidy(v.words), v.anchor)
+			} else {
+				d.Heading(v.level, tidy(v.words), v.anchor)
+			}
 		case para:
 			if len(v.note) > 0 {
 				d.Note(v.note)
@@ -91,6 +95,15 @@ func set(d *page.Document, blocks []block, r *refs) {
 			panic(fmt.Sprintf("report: no way to set block %d, %T", i, b))
 		}
 	}
+}
+
+// wideNext reports whether what comes next takes the whole width.
+func wideNext(blocks []block) bool {
+	if len(blocks) == 0 {
+		return false
+	}
+	t, ok := blocks[0].(table)
+	return ok && t.whole
 }
 
 // together is the room the next block needs to stand with what must not be parted

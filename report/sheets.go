@@ -19,6 +19,7 @@ func setSheet(d *page.Document, s sheet) {
 		t.Columns = append(t.Columns, page.Column{Head: "Check", Share: 24})
 	}
 	for _, l := range lines {
+		t.OnNewPage = append(t.OnNewPage, tidyText(page.Quiet(l.whole)))
 		row := []page.Text{page.Quiet(l.source), l.text}
 		if checked {
 			row = append(row, l.check)
@@ -27,7 +28,7 @@ func setSheet(d *page.Document, s sheet) {
 	}
 	t.Rows = tidyRows(t.Rows)
 	d.Keep(d.TableStart(t) + 14 + 5*float64(len(s.sheet.Basis)))
-	d.Heading(2, s.number+"  "+tidy(s.sheet.Title), "w-"+s.sheet.ID)
+	d.WideHeading(2, s.number+"  "+tidy(s.sheet.Title), "w-"+s.sheet.ID)
 	for _, basis := range s.sheet.Basis {
 		d.Small(tidyText(page.Plain(sentence(basis))))
 	}
@@ -36,7 +37,8 @@ func setSheet(d *page.Document, s sheet) {
 
 // sheetRow is one line of a working as printed.
 type sheetRow struct {
-	source string
+	source string // or a ditto mark
+	whole  string // the source, whatever stands above
 	text   page.Text
 	check  page.Text
 }
@@ -51,7 +53,7 @@ func sheetRows(s *working.Sheet) (rows []sheetRow, checked bool) {
 	told := map[string]bool{}
 	var source, formula string
 	for _, l := range s.Lines {
-		row := sheetRow{source: l.Source.String(), check: checkText(l)}
+		row := sheetRow{source: l.Source.String(), whole: l.Source.String(), check: checkText(l)}
 		if row.source == source && source != "" {
 			row.source = "″"
 		} else {

@@ -55,7 +55,7 @@ func FindingsText(c *Content, width int) string {
 		w.line(head)
 		w.indented(4, sentence(f.Place))
 		answer := sentence(f.Answer)
-		if lead := leading(f.Mechanism); lead != nil && f.Decided {
+		if lead := f.lead(); lead != nil && f.Decided && !strings.Contains(answer, " in 10") {
 			answer += " " + sentence(lead.Chance.Words())
 		}
 		w.indented(4, answer)

@@ -5,6 +5,16 @@ import "slabwright/internal/draw"
 // Heading sets a heading with room for what follows it, and a bookmark. Level 1
 // is a chapter, 2 a section, 3 a small head inside one (no bookmark).
 func (d *Document) Heading(level int, words, anchor string) {
+	d.heading(level, words, anchor, level == 1)
+}
+
+// WideHeading is Heading from the left edge, for what takes the whole width.
+func (d *Document) WideHeading(level int, words, anchor string) {
+	d.ClearNotes()
+	d.heading(level, words, anchor, true)
+}
+
+func (d *Document) heading(level int, words, anchor string, wide bool) {
 	size, above, below, keep := 15.0, 7.0, 2.5, 30.0
 	switch level {
 	case 2:
@@ -14,7 +24,7 @@ func (d *Document) Heading(level int, words, anchor string) {
 	}
 	width := d.Right() - d.Body()
 	x := d.Body()
-	if level == 1 {
+	if wide {
 		x, width = d.Left(), d.Right()-d.Left()
 	}
 	t := Bold(words)
@@ -82,7 +92,7 @@ func (d *Document) ClearNotes() {
 }
 
 // Figure sets a drawing and its caption, never parted. A drawing wider than the
-// text column takes the whole width.
+// text column takes the whole width, one wider than that reaches into the margins.
 func (d *Document) Figure(s *draw.Scene, caption Text) {
 	x := d.Body()
 	width := d.Right() - d.Body()
@@ -90,9 +100,13 @@ func (d *Document) Figure(s *draw.Scene, caption Text) {
 		x, width = d.Left(), d.Right()-d.Left()
 		d.ClearNotes()
 	}
+	at := x
+	if s.Width > width {
+		at = (d.Paper.Width - s.Width) / 2 // reaches into the margins alike
+	}
 	h := d.Measure(caption, width, SmallSize)
 	d.Keep(s.Height + 1.5 + h)
-	d.PlaceScene(x, d.y, s)
+	d.PlaceScene(at, d.y, s)
 	d.y += s.Height + 1.5
 	d.y += d.Place(x, d.y, width, caption, SmallSize, AlignLeft) + 4
 }

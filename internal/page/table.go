@@ -27,6 +27,9 @@ type Table struct {
 	Whole   bool    // the whole width, margin column included
 	Size    float64 // points; 0: SmallSize
 	Bare    bool    // no head
+	// OnNewPage replaces the first cell of a row that begins a page, where a ditto
+	// mark would point at nothing. Nil leaves them.
+	OnNewPage []Text
 }
 
 const cellGap = 3.0 // mm between columns
@@ -46,7 +49,11 @@ func (d *Document) Table(t Table) {
 	d.Keep(min(d.TableStart(t), d.Foot()-marginTop))
 	g.head()
 	for i, cells := range t.Rows {
-		g.row(cells, i == len(t.Rows)-1)
+		var first Text
+		if i < len(t.OnNewPage) {
+			first = t.OnNewPage[i]
+		}
+		g.row(cells, first, i == len(t.Rows)-1)
 	}
 	d.y += 3.5
 }
@@ -153,20 +160,17 @@ func (g *grid) head() {
 	d.y += 0.9
 }
 
-func (g *grid) row(cells []Text, last bool) {
+func (g *grid) row(cells []Text, onNewPage Text, last bool) {
 	d := g.d
-	lines := make([][]row, len(g.t.Columns))
-	most := 1
-	for i := range g.t.Columns {
-		if i < len(cells) {
-			lines[i] = d.rows(cells[i], g.widths[i], g.t.Size)
-			most = max(most, len(lines[i]))
-		}
-	}
+	lines, most := g.lines(cells)
 	h := lead(g.t.Size)
 	whole := float64(most)*h + 2
 	if d.Room() < whole && (whole < (d.Foot()-marginTop)/2 || d.Room() < 4*h) {
 		g.carryOn()
+		if onNewPage != nil {
+			cells = append([]Text{onNewPage}, cells[1:]...)
+			lines, most = g.lines(cells)
+		}
 	}
 	for from := 0; from < most; {
 		fit := max(int((d.Room()-1)/h), 1)
@@ -185,6 +189,18 @@ func (g *grid) row(cells []Text, last bool) {
 	}
 	d.Rule(g.x, d.y, g.x+g.width, weight)
 	d.y += 0.9
+}
+
+// lines breaks the cells of a row and returns how many lines the tallest takes.
+func (g *grid) lines(cells []Text) (lines [][]row, most int) {
+	lines, most = make([][]row, len(g.t.Columns)), 1
+	for i := range g.t.Columns {
+		if i < len(cells) {
+			lines[i] = g.d.rows(cells[i], g.widths[i], g.t.Size)
+			most = max(most, len(lines[i]))
+		}
+	}
+	return lines, most
 }
 
 // carryOn starts the next page with the table's head.

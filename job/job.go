@@ -13,26 +13,27 @@ const Version = 1
 // Job is one commission, as it stands in job.json. Lengths in metres, times in
 // UTC with the site's zone beside; a fact that nobody knows is absent.
 type Job struct {
-	Version  int          `json:"version"`
-	ID       string       `json:"id"`
-	Number   string       `json:"number,omitempty"`
-	Title    string       `json:"title"`
-	Client   string       `json:"client,omitempty"`
-	Author   string       `json:"author,omitempty"`
-	Revision string       `json:"revision,omitempty"` // absent: DRAFT
-	Question string       `json:"question,omitempty"` // what the client asked
-	Place    site.Place   `json:"place"`
-	Parties  []site.Party `json:"parties,omitempty"`
-	Slabs    []plan.Slab  `json:"slabs"`
-	Mixes    []site.Mix   `json:"mixes,omitempty"`
-	Ground   site.Ground  `json:"ground"`
-	Planned  site.Planned `json:"planned"`
-	Wheel    site.Wheel   `json:"wheel"`
-	Pours    []site.Pour  `json:"pours,omitempty"`
-	Walks    []walk.Walk  `json:"walks,omitempty"`
-	Rates    []Rate       `json:"rates,omitempty"`
-	Basis    Basis        `json:"basis"`
-	Limits   Limits       `json:"limits"`
+	Version    int              `json:"version"`
+	ID         string           `json:"id"`
+	Number     string           `json:"number,omitempty"`
+	Title      string           `json:"title"`
+	Client     string           `json:"client,omitempty"`
+	Author     string           `json:"author,omitempty"`
+	Revision   string           `json:"revision,omitempty"` // absent: DRAFT
+	Question   string           `json:"question,omitempty"` // what the client asked
+	Place      site.Place       `json:"place"`
+	Parties    []site.Party     `json:"parties,omitempty"`
+	Slabs      []plan.Slab      `json:"slabs"`
+	Mixes      []site.Mix       `json:"mixes,omitempty"`
+	Ground     site.Ground      `json:"ground"`
+	Planned    site.Planned     `json:"planned"`
+	Wheel      site.Wheel       `json:"wheel"`
+	Pours      []site.Pour      `json:"pours,omitempty"`
+	Walks      []walk.Walk      `json:"walks,omitempty"`
+	Departures []site.Departure `json:"departures,omitempty"` // that reach the whole slab: drawings, steel, isolation
+	Rates      []Rate           `json:"rates,omitempty"`
+	Basis      Basis            `json:"basis"`
+	Limits     Limits           `json:"limits"`
 
 	tree     *node     // the text it was read from; nil for a job made here
 	dir      string    // the folder it was read from

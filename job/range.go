@@ -9,14 +9,14 @@ import (
 	"slabwright/working"
 )
 
-// checkRange compares one number with its row of ranges.csv: outside the range it
+// check compares one number with its row of ranges.csv: outside the range it
 // is an error with the likely mend, outside the usual range a warning.
 func (r Range) check(field string, value float64) (Problem, bool) {
 	p := Problem{Code: "range", Field: field, Found: r.Label + " " + r.with(value)}
 	switch {
 	case value >= r.UsualMin && value <= r.UsualMax:
 		return Problem{}, false
-	case value < r.Min || value > r.Max:
+	case !(value >= r.Min && value <= r.Max): // NaN too
 		p.Level, p.Want = Error, fmt.Sprintf("%s to %s (%s; %s)", plainNumber(r.Min), r.with(r.Max), r.Why, r.Source)
 	default:
 		p.Level, p.Code = Warning, "unusual"
@@ -64,7 +64,7 @@ func (r Range) mend(value float64) (meant float64, how string, ok bool) {
 }
 
 func (r Range) with(v float64) string {
-	return strings.TrimSpace(plainNumber(v) + " " + strings.TrimPrefix(r.Unit, "/K"))
+	return strings.TrimSpace(plainNumber(v) + " " + strings.Replace(r.Unit, "/K", "1/K", 1))
 }
 
 func plainNumber(v float64) string {

@@ -75,6 +75,8 @@ func TestValidate(t *testing.T) {
 		{"percent for share", func(j *Job) { j.Mixes[0].FlyAsh = fact(30) }, Error, "range", "mixes[0].fly_ash_share", "Did you mean 0.3?"},
 		{"pci for MN/m3", func(j *Job) { j.Ground.Support = fact(400) }, Warning, "unusual", "ground.support_MN_m3", "108.6? That is 400 pci in MN/m3"},
 		{"crack width in mm", func(j *Job) { j.Walks[0].Findings[0].Width = fact(0.4) }, Error, "range", "walks[0].findings[0].width_m", "Did you mean 0.0004? That is 0.4 mm in m."},
+		{"NaN thickness", func(j *Job) { j.Slabs[0].Thickness.Value = nan }, Error, "range", "slabs[0].thickness_m", "not known m; 0.04 to 2 m"},
+		{"expansion in microstrain", func(j *Job) { j.Mixes[0].Expansion = fact(10) }, Error, "range", "mixes[0].expansion_per_K", "1.000·10⁻⁶ to 5.000·10⁻⁵ 1/K|10 µε/K"},
 		{"zero thickness", func(j *Job) { j.Slabs[0].Thickness.Value = 0 }, Error, "range", "slabs[0].thickness_m", "leave it out"},
 		{"low above high", func(j *Job) {
 			a, b := 0.2, 0.1

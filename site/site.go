@@ -179,13 +179,16 @@ type Probe struct {
 	Temp  source.Fact `json:"temperature_C"`
 }
 
-// Departure is something done other than planned.
+// Departure is something done other than planned. It is taken to reach the joints
+// or the area named, or else the whole of its pour.
 type Departure struct {
-	ID    string       `json:"id"`
-	At    *time.Time   `json:"at,omitempty"`
-	What  string       `json:"what"`
-	Party string       `json:"party,omitempty"`    // who held it
-	Bears []string     `json:"bears_on,omitempty"` // causes it may bear on
-	Known source.Known `json:"known"`
-	By    string       `json:"by,omitempty"`
+	ID     string       `json:"id"`
+	At     *time.Time   `json:"at,omitempty"`
+	What   string       `json:"what"`
+	Party  string       `json:"party,omitempty"` // who held it
+	Joints []string     `json:"joints,omitempty"`
+	Area   []plan.Point `json:"area_m,omitempty"`
+	Bears  []string     `json:"bears_on,omitempty"` // causes it may bear on
+	Known  source.Known `json:"known"`
+	By     string       `json:"by,omitempty"`
 }

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"slabwright/job"
+)
+
+func proveCommand(s *settings) *cobra.Command {
+	var failedOnly bool
+	cmd := &cobra.Command{
+		Use:   "prove",
+		Short: "Compare the program with published values and textbook cases, row by row",
+		Args:  cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			proof := job.Prove()
+			if s.json {
+				if err := printJSON(cmd.OutOrStdout(), proof); err != nil {
+					return err
+				}
+			} else {
+				printProof(cmd.OutOrStdout(), proof, failedOnly)
+			}
+			if bad := proof.Failed(); bad > 0 {
+				return withCode(exitDisproved, fmt.Errorf("%s not met", count(bad, "published row")))
+			}
+			return nil
+		},
+	}
+	cmd.Flags().BoolVar(&failedOnly, "failed", false, "only the rows that are not met")
+	return cmd
+}
+
+func printProof(w io.Writer, proof job.Proof, failedOnly bool) {
+	for _, table := range proof.Tables {
+		if failedOnly && table.Failed() == 0 {
+			continue
+		}
+		fmt.Fprintf(w, "\n%s: %s\n", table.Package, table.Source)
+		fmt.Fprintf(w, "  %-26s %-40s %12s %12s %10s  %-10s %s\n", "row", "of", "expected", "got", "off by", "tolerance", "how the expected value is known")
+		for _, r := range table.Rows {
+			if failedOnly && r.OK {
+				continue
+			}
+			mark := " "
+			if !r.OK {
+				mark = "!"
+			}
+			tol := fmt.Sprintf("%g %s", r.Tol, r.Unit)
+			if r.Relative {
+				tol = fmt.Sprintf("%g %%", 100*r.Tol)
+			}
+			fmt.Fprintf(w, "%s %-26s %-40s %12.6g %12.6g %10.2g  %-10s %s\n", mark, r.ID, r.Quantity+" "+r.Inputs, r.Expected, r.Got, r.Off, tol, r.Known)
+			if r.Fail != "" {
+				fmt.Fprintf(w, "    %s\n", r.Fail)
+			}
+		}
+	}
+	fmt.Fprintf(w, "\nTextbook cases (accepted cause first?)\n")
+	for _, c := range proof.Cases {
+		mark := " "
+		if !c.OK {
+			mark = "!"
+		}
+		told := "decided"
+		if !c.Decided {
+			told = "cannot tell yet"
+		}
+		fmt.Fprintf(w, "%s %-4s %-26s expected %-22s got %-22s %-16s %-16s %s\n", mark, c.Case.ID, c.Case.Site, c.Case.Expected, c.Got, c.About, told, c.Case.Rule)
+	}
+	fmt.Fprintf(w, "\n%d published rows: %d met, %d not met. %d textbook cases: %d first, %d undecided, %d other.\n",
+		proof.Rows, proof.Rows-proof.RowsFailed, proof.RowsFailed, len(proof.Cases), proof.CasesFirst, proof.CasesUndecided, proof.CasesOther)
+}

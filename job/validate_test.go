@@ -146,6 +146,19 @@ func TestValidate(t *testing.T) {
 		{"cause unknown", func(j *Job) {
 			j.Pours[0].Departures = []site.Departure{{ID: "D", What: "x", Known: source.Recorded, Bears: []string{"late-cutt"}}}
 		}, Error, "id-unknown", "pours[0].departures[0].bears_on[0]", `Did you mean "late-cut"?`},
+		{"departure's joint", func(j *Job) {
+			j.Departures = []site.Departure{{ID: "D", What: "x", Known: source.Recorded, Joints: []string{"J1", "J9"}}}
+		}, Error, "id-unknown", "departures[0].joints[1]", `Did you mean "J1"?`},
+		{"departure outside", func(j *Job) {
+			j.Pours[0].Departures = []site.Departure{{ID: "D", What: "x", Known: source.Recorded, Area: []plan.Point{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: -2}}}}
+		}, Error, "outside", "pours[0].departures[0].area_m[2]", "departure D lies outside"},
+		{"departure twice", func(j *Job) {
+			j.Departures = []site.Departure{{ID: "D", What: "x", Known: source.Recorded}}
+			j.Pours[0].Departures = j.Departures
+		}, Error, "id-twice", "departures[0].id", "also of pours[0].departures[0].id"},
+		{"departure a year late", func(j *Job) {
+			j.Pours[0].Departures = []site.Departure{{ID: "D", What: "x", Known: source.Recorded, At: at("2027-06-18T06:00:00Z")}}
+		}, Warning, "time-span", "pours[0].departures[0].at", "departure D"},
 		{"departure known", func(j *Job) { j.Pours[0].Departures = []site.Departure{{ID: "D", What: "x", Known: "seen"}} }, Error, "known-word", "pours[0].departures[0].known", "one of"},
 		{"weather path", func(j *Job) { j.Pours[0].Weather = "../../etc/day.csv" }, Error, "path", "pours[0].weather", "day.csv"},
 		{"weather path back", func(j *Job) { j.Pours[0].Weather = `..\day.csv` }, Error, "path", "pours[0].weather", "day.csv"},
@@ -299,6 +312,11 @@ func TestTablesCoverTheTypes(t *testing.T) {
 	for _, n := range needs {
 		if !rowsUsed[n.Field] {
 			t.Errorf("needs.csv: no field %s", n.Field)
+		}
+	}
+	for f := range references {
+		if !rowsUsed[f] {
+			t.Errorf("references.csv: no field %s", f)
 		}
 	}
 	for i, kinds := range [][]string{choices["walks[].findings[].kind"].Words, choices["walks[].none_seen[].kinds[]"].Words} {

@@ -86,6 +86,9 @@ func (c *clock) pour(field string, p site.Pour) {
 	for i, t := range p.Trucks {
 		c.truck(fmt.Sprintf("%s.trucks[%d]", field, i), t, start, end)
 	}
+	for i, d := range p.Departures { // may come before the pour: a drawing, a base left thin
+		c.within(start, instant{fmt.Sprintf("%s.departures[%d].at", field, i), "departure " + d.ID, d.At}, 60*sameDay)
+	}
 	c.saw(field, p, start)
 	c.cure(field, p, start, fin)
 	for i, t := range p.Temps {

@@ -25,6 +25,7 @@ type Options struct {
 	Job       string                                 // shown while the answer is worked out
 	Progress  *Progress                              // what is being worked out
 	Fresh     func() string                          // changes when the job has changed, so that it is worked out again
+	Empty     func(error) bool                       // true for the error of a job that only lacks its first facts
 	PDF       func(io.Writer, *report.Content) error // /report.pdf
 	HTML      func(io.Writer, *report.Content) error // /report.html
 	Drawing   func(io.Writer, *report.Content) error // /plan.svg
@@ -112,7 +113,10 @@ func (s *server) content(w http.ResponseWriter, r *http.Request) {
 		if r.Context().Err() != nil {
 			return // nobody is waiting any more
 		}
-		s.json(w, http.StatusUnprocessableEntity, map[string][]string{"problems": problems(err)})
+		s.json(w, http.StatusUnprocessableEntity, struct {
+			Empty    bool     `json:"empty,omitempty"`
+			Problems []string `json:"problems"`
+		}{s.options.Empty != nil && s.options.Empty(err), problems(err)})
 		return
 	}
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
@@ -125,12 +129,14 @@ func (s *server) progress(w http.ResponseWriter, _ *http.Request) {
 	for _, p := range s.papers() {
 		papers = append(papers, p.name)
 	}
+	steps, share := s.options.Progress.Steps()
 	s.json(w, http.StatusOK, struct {
 		State  string   `json:"state"` // working, ready, wrong, empty
 		Steps  []Step   `json:"steps"`
+		Share  float64  `json:"share"` // of the whole that is behind, 0-1
 		Job    string   `json:"job,omitempty"`
 		Papers []string `json:"papers"`
-	}{s.work.state(), s.options.Progress.Steps(), s.options.Job, append(papers, "api/content")})
+	}{s.work.state(), steps, share, s.options.Job, append(papers, "api/content")})
 }
 
 func (s *server) json(w http.ResponseWriter, status int, v any) {

@@ -7,6 +7,7 @@ import "sync"
 type Progress struct {
 	mu    sync.Mutex
 	steps []Step
+	share float64
 }
 
 // Step is one thing worked out or being worked out.
@@ -15,32 +16,39 @@ type Step struct {
 	Done bool   `json:"done"`
 }
 
-// Say ends the step before and begins the next, such as "Replaying strip 2".
-func (p *Progress) Say(step string) {
+// Say ends the step before and begins the next, such as "Replaying strip 2"; done
+// is the share of the whole that is behind, 0 to 1. It has the shape of
+// job.Progress.
+func (p *Progress) Say(what string, done float64) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	for i := range p.steps {
-		p.steps[i].Done = true
+	p.share = max(0, min(1, done))
+	if n := len(p.steps); n > 0 {
+		if p.steps[n-1].Text == what {
+			return
+		}
+		p.steps[n-1].Done = true
 	}
-	p.steps = append(p.steps, Step{Text: step})
+	p.steps = append(p.steps, Step{Text: what})
 }
 
-// Steps returns what was said so far.
-func (p *Progress) Steps() []Step {
+// Steps returns what was said so far, and the share of the whole that is behind.
+func (p *Progress) Steps() ([]Step, float64) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	return append([]Step{}, p.steps...)
+	return append([]Step{}, p.steps...), p.share
 }
 
 func (p *Progress) begin() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.steps = nil
+	p.steps, p.share = nil, 0
 }
 
 func (p *Progress) end() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
+	p.share = 1
 	for i := range p.steps {
 		p.steps[i].Done = true
 	}

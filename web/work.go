@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 	"sync"
 
 	"slabwright/report"
@@ -110,7 +111,8 @@ func (w *work) state() string {
 	return "ready"
 }
 
-// problems lists the messages of an error that holds several, one each.
+// problems lists the messages of an error that holds several, one each; a message of
+// several lines is taken line by line.
 func problems(err error) []string {
 	var many interface{ Unwrap() []error }
 	if errors.As(err, &many) && len(many.Unwrap()) > 0 {
@@ -120,5 +122,11 @@ func problems(err error) []string {
 		}
 		return out
 	}
-	return []string{err.Error()}
+	var out []string
+	for _, line := range strings.Split(err.Error(), "\n") {
+		if line = strings.TrimSpace(line); line != "" {
+			out = append(out, line)
+		}
+	}
+	return out
 }

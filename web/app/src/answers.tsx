@@ -3,24 +3,31 @@
 import { content, to } from "./state";
 import type { Answer } from "./content";
 import { ChanceText } from "./chance";
+import { Fold } from "./fold";
 import { WorkingLinks } from "./working";
 
-// AnswerStrip stands above the plan on every screen; on a phone it is folded.
-export function AnswerStrip({ open }: { open: boolean }) {
+// AnswerStrip stands above the plan on every screen but page one; on a phone it is folded.
+export function AnswerStrip({ wide }: { wide: boolean }) {
   const answers = content.value!.page_one.answers ?? [];
   if (!answers.length) return null;
+  const strip = (
+    <dl class="answer-strip">
+      {answers.map((a) => (
+        <div key={a.key}>
+          <dt>{a.question}</dt>
+          <dd><p>{a.plain}</p>{a.chance && <ChanceText chance={a.chance} />}</dd>
+        </div>
+      ))}
+    </dl>
+  );
   return (
-    <section aria-label="Page one in short"><details class="answers" open={open}>
-      <summary><h2>The {answers.length === 5 ? "five " : ""}answers</h2> <span class="quiet">{answers[0].plain}</span></summary>
-      <dl class="answer-strip">
-        {answers.map((a) => (
-          <div key={a.key}>
-            <dt>{a.question}</dt>
-            <dd><p>{a.plain}</p>{a.chance && <ChanceText chance={a.chance} />}</dd>
-          </div>
-        ))}
-      </dl>
-    </details></section>
+    <section class="answers" aria-label="Page one in short">
+      {wide ? strip : (
+        <details>
+          <summary><span class="answers-name">{answers.length === 5 ? "Five answers" : "Answers"}</span> <span class="quiet">{answers[0].plain}</span></summary>
+          {strip}
+        </details>)}
+    </section>
   );
 }
 
@@ -49,7 +56,7 @@ export function AnswerBody({ answer }: { answer: Answer }) {
     <>
       <p class="lead">{answer.plain || "Not given."}</p>
       {answer.chance && <p><ChanceText chance={answer.chance} /></p>}
-      {answer.exact && <details class="fold"><summary>Said exactly</summary><p>{answer.exact}</p></details>}
+      {answer.exact && <Fold line="Said exactly" inside={() => <p>{answer.exact}</p>} />}
       <WorkingLinks ids={answer.workings} />
     </>
   );

@@ -15,7 +15,7 @@ export function Basis() {
       <section>
         <h2>Assumptions</h2>
         {c.assumptions?.length ? (
-          <Table caption="Put in without being measured or recorded" head={["What", "Value", "Known", "Why", "If it is wrong"]}
+          <Table caption="Put in without being measured or recorded" shape="wide-cells" head={["What", "Value", "Known", "Why", "If it is wrong"]}
             rows={c.assumptions.map((a) => [a.what, a.value, a.known, a.why, a.moves])} />) : <p>Nothing was assumed.</p>}
       </section>
       <section>

@@ -2,6 +2,7 @@
 
 import type { Argument, Cause } from "./content";
 import { ChanceText } from "./chance";
+import { Fold } from "./fold";
 import { odds } from "./format";
 import { WorkingFold } from "./working";
 
@@ -17,23 +18,20 @@ export function CauseList({ title, rows }: { title: string; rows: Cause[] }) {
 
 function CauseRow({ row, open }: { row: Cause; open: boolean }) {
   return (
-    <details class={`cause state-${row.state.replace(/\s/g, "-")}`} open={open}>
-      <summary>
-        <h3>{row.name} <span class="state">{row.state}</span></h3>
-        <ChanceText chance={row.chance} />
-      </summary>
-      <div class="cause-body">
-        {row.ruled_out && <p><strong>Ruled out because:</strong> {row.ruled_out}</p>}
-        {row.plain && <p>{row.plain}</p>}
-        {row.exact && <details class="fold"><summary>Said exactly</summary><p>{row.exact}</p></details>}
-        <Evidence title="For" rows={row.for ?? []} none="Nothing seen speaks for it." />
-        <Evidence title="Against" rows={row.against ?? []} none="Nothing seen speaks against it." />
-        <h4>Missing</h4>
-        {row.missing?.length ? <ul class="evidence missing">{row.missing.map((m) => <li key={m}>{m}</li>)}</ul> : <p class="quiet">Nothing that would matter is missing.</p>}
-        <WorkingFold id={row.working} label="How its weight was made" />
-        {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
-      </div>
-    </details>
+    <Fold kind={`cause state-${row.state.replace(/\s/g, "-")}`} open={open}
+      line={<><h3>{row.name} <span class="state">{row.state}</span></h3><ChanceText chance={row.chance} /></>}
+      inside={() => (
+        <div class="cause-body">
+          {row.ruled_out && <p><strong>Ruled out because:</strong> {row.ruled_out}</p>}
+          {row.plain && <p>{row.plain}</p>}
+          {row.exact && <Fold line="Said exactly" inside={() => <p>{row.exact}</p>} />}
+          <Evidence title="For" rows={row.for ?? []} none="Nothing seen speaks for it." />
+          <Evidence title="Against" rows={row.against ?? []} none="Nothing seen speaks against it." />
+          <h4>Missing</h4>
+          {row.missing?.length ? <ul class="evidence missing">{row.missing.map((m) => <li key={m}>{m}</li>)}</ul> : <p class="quiet">Nothing that would matter is missing.</p>}
+          <WorkingFold id={row.working} label="How its weight was made" />
+          {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
+        </div>)} />
   );
 }
 

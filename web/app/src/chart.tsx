@@ -1,5 +1,5 @@
 // A line chart over clock time, drawn as a drawing is: thin lines told apart by
-// their dashes and a name at the end, limits across, a band for a range, and the
+// their dashes, limits across, a band for a range, and the
 // hour looked at. The same numbers always stand in a table beneath.
 
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
@@ -20,14 +20,13 @@ export function Chart({ title, unit, span, series, limits = [], band, stretches 
     watch.observe(box.current!);
     return () => watch.disconnect();
   }, []);
-  const height = 210, left = 38, right = width < 420 ? 12 : 92, top = 26, bottom = 26;
+  const height = 210, left = 38, right = 12, top = 26, bottom = 26;
   const values = [...series.flatMap((s) => s.points.map((p) => p[1])), ...(band?.points.flatMap((p) => [p[1], p[2]]) ?? []), ...limits.map((l) => l.value)];
   const steps = axis(from0 ? 0 : Math.min(...values), Math.max(...values));
   const [low, high] = [steps[0], steps[steps.length - 1]];
   const x = (t: number) => left + ((t - span.from) / (span.to - span.from)) * (width - left - right);
   const y = (v: number) => top + (1 - (v - low) / (high - low || 1)) * (height - top - bottom);
   const line = (points: [number, number][]) => points.map(([t, v], i) => `${i ? "L" : "M"}${x(t).toFixed(1)} ${y(v).toFixed(1)}`).join("");
-  const ends = spread(series.map((s) => y(s.points[s.points.length - 1]?.[1] ?? 0)), 14);
   const now = hour.value;
   return (
     <div class="chart" ref={box}>
@@ -35,13 +34,13 @@ export function Chart({ title, unit, span, series, limits = [], band, stretches 
         <svg width={width} height={height} role="img" aria-label={`${title}, ${unit}. ${spoken(series, limits)} The table below holds the numbers.`}>
           <text class="unit" x={2} y={12}>{unit}</text>
           {steps.map((v) => <g key={v}><path class="grid" d={`M${left} ${y(v)}H${width - right}`} /><text class="axis" x={left - 5} y={y(v) + 4} text-anchor="end">{fixed(v, decimalsOf(steps))}</text></g>)}
-          {stretches.map((s) => <g key={s.name}><rect class="stretch" x={x(s.from)} y={top} width={Math.max(1, x(s.to) - x(s.from))} height={height - top - bottom} /><text class="stretch-name" x={x(s.from) + 3} y={top + 12}>{s.name}</text></g>)}
+          {stretches.map((s) => <rect key={s.name} class="stretch" x={x(s.from)} y={top} width={Math.max(1, x(s.to) - x(s.from))} height={height - top - bottom} />)}
           <Hours span={span} x={x} y={height - bottom} width={width - left - right} top={top} />
           {band && <path class="band" d={line(band.points.map((p) => [p[0], p[2]])) + line([...band.points].reverse().map((p) => [p[0], p[1]])).replace("M", "L") + "Z"} />}
-          {limits.map((l) => <g key={l.name}><path class="limit" d={`M${left} ${y(l.value)}H${width - right}`} /><text class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">{l.name}</text></g>)}
-          {series.map((s) => <path key={s.name} class={s.strong ? "series strong" : "series"} d={line(s.points)} stroke-dasharray={s.dash} />)}
-          {right > 40 && series.map((s, i) => <text key={s.name} class="series-name" x={width - right + 5} y={ends[i] + 4}>{s.name}</text>)}
           {now !== null && now >= span.from && now <= span.to && <path class="now" d={`M${x(now)} ${top - 6}V${height - bottom}`} />}
+          {limits.map((l) => <g key={l.name}><path class="limit" d={`M${left} ${y(l.value)}H${width - right}`} /><text class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">{l.name}</text></g>)}
+          {stretches.map((s) => <text key={s.name} class="stretch-name" x={Math.min(x(s.from) + 3, width - 80)} y={top + 12}>{s.name}</text>)}
+          {series.map((s) => <path key={s.name} class={s.strong ? "series strong" : "series"} d={line(s.points)} stroke-dasharray={s.dash} />)}
         </svg>
       )}
       <ul class="chart-key" aria-hidden="true">
@@ -63,7 +62,7 @@ export function Hours({ span, x, y, width, top }: { span: Span; x: (t: number) =
       {marks.map((t) => (
         <g key={t}>
           <path class={clock.value.midnight(t) ? "midnight" : "tick-mark"} d={`M${x(t)} ${clock.value.midnight(t) ? top : y}V${y + 5}`} />
-          <text x={x(t)} y={y + 17} text-anchor={x(t) > x(span.to) - 14 ? "end" : "middle"}>{clock.value.midnight(t) ? clock.value.at(t).slice(0, 3) : clock.value.hour(t)}</text>
+          <text x={x(t)} y={y + 17} text-anchor={x(t) > x(span.to) - 14 ? "end" : x(t) < x(span.from) + 14 ? "start" : "middle"}>{clock.value.midnight(t) ? clock.value.at(t).slice(0, 3) : clock.value.hour(t)}</text>
         </g>
       ))}
     </g>
@@ -99,12 +98,4 @@ function axis(low: number, high: number): number[] {
 }
 function decimalsOf(steps: number[]): number {
   return Math.max(...steps.map((s) => (String(s).split(".")[1] ?? "").length));
-}
-
-// spread moves names at the ends of lines apart from each other.
-function spread(wanted: number[], gap: number): number[] {
-  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a] - wanted[b]);
-  const out = [...wanted];
-  for (let k = 1; k < order.length; k++) out[order[k]] = Math.max(out[order[k]], out[order[k - 1]] + gap);
-  return out;
 }

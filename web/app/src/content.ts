@@ -129,6 +129,6 @@ export interface Check { what: string; value: number; unit: string; source: Cita
 export interface Citation { work: string; title: string; place?: string; how: string }
 
 // progress is what /api/progress tells while the answer is being worked out.
-export interface Progress { state: "working" | "ready" | "wrong" | "empty"; steps: { text: string; done: boolean }[]; job?: string; papers: string[] }
+export interface Progress { state: "working" | "ready" | "wrong" | "empty"; steps: { text: string; done: boolean }[]; share: number; job?: string; papers: string[] }
 // wrong is what /api/content answers when the job could not be worked out.
-export interface Wrong { problems: string[] }
+export interface Wrong { empty?: boolean; problems: string[] }

@@ -1,6 +1,5 @@
 // The drawing itself: what is drawn, in which line, in which order.
 
-import type { ComponentChildren } from "preact";
 import { clock, content, hour, layers, place, to } from "./state";
 import { apart, beside, boxOf, centre, inside, lengthOf, middle, path, project, rough, ticks, type Label, type View } from "./shape";
 import type { Content, FindingSheet, Fixture, Joint, Panel, Point, PourArea } from "./content";
@@ -29,7 +28,7 @@ export function Drawing({ view, size }: Props) {
       {(slab.fixtures ?? []).map((f) => <FixtureShape key={f.id} fixture={f} line={line} at={p} scale={view.scale} />)}
       {on.panels && <PanelNames panels={c.plan.panels ?? []} at={p} scale={view.scale} />}
       <path class="outline" d={line(slab.outline_m, true)} />
-      {on.dowels && <path class="dowels" d={(c.plan.dowel_bars ?? []).map((d) => line([d.from_m, d.to_m])).join("")} />}
+      {on.dowels && view.scale >= 22 && <path class="dowels" d={(c.plan.dowel_bars ?? []).map((d) => line([d.from_m, d.to_m])).join("")} />}
       {on.joints && (slab.joints ?? []).map((j) => <JointLine key={j.id} joint={j} c={c} at={p} />)}
       {on.findings && <Findings c={c} view={view} size={size} />}
       <ScaleBar scale={view.scale} height={size[1]} />
@@ -54,18 +53,32 @@ function Pour({ pour, index, line, at, scale }: Draw & { pour: PourArea; index: 
   const start = moment(pour.start), now = hour.value;
   const end = moment((content.value!.pours ?? []).find((d) => d.id === pour.id)?.end);
   let state = "";
+  const waiting = now !== null && start !== undefined && now < start;
   if (now !== null && start !== undefined) {
-    state = now < start ? "not yet placed" : end !== undefined && now < end ? "being placed" : after((now - start) / 3600e3);
+    state = waiting ? "not yet placed" : end !== undefined && now < end ? "being placed" : after((now - start) / 3600e3);
   }
-  const waiting = state === "not yet placed";
-  const box = boxOf(pour.area_m ?? []);
-  const spot = at([box.x0, box.y1]);
-  const wide = (box.x1 - box.x0) * scale;
   return (
     <g class={`pour tint-${index % 3}${waiting ? " waiting" : ""}`}>
       <path d={line(pour.area_m, true)} />
-      {wide > 150 && <text class="pour-name" x={spot[0] + 7} y={spot[1] + 16}>{pour.name || pour.id}{state && ` · ${state}`}</text>}
+      <PourName pour={pour} state={state} at={at} scale={scale} />
     </g>
+  );
+}
+
+// PourName stands outside the slab, at the end of the strip, where it covers nothing.
+function PourName({ pour, state, at, scale }: { pour: PourArea; state: string; at: (p: Point) => Point; scale: number }) {
+  const box = boxOf(pour.area_m ?? []), slab = boxOf(content.value!.plan.slab.outline_m);
+  const name = pour.name || pour.id, across = (box.y1 - box.y0) * scale, along = (box.x1 - box.x0) * scale;
+  const left = box.x0 <= slab.x0 + 0.01, [x, y] = left ? at([box.x0, (box.y0 + box.y1) / 2]) : at([(box.x0 + box.x1) / 2, box.y0]);
+  const room = left ? across : along, short = state.replace(" after placing", "").replace(/ placed$/, "");
+  const both = [name, state], one = [short ? `${name}, ${short}` : name];
+  const lines = (state && (!left || x > 34) && state.length * 6.3 < room ? both : one).filter((text) => text.length * 5.6 < room);
+  return (
+    <>
+      {lines.map((text, i) => left
+        ? <text key={i} class="pour-name" text-anchor="middle" transform={`translate(${x - 9 - 15 * (lines.length - 1 - i)} ${y}) rotate(-90)`}>{text}</text>
+        : <text key={i} class="pour-name" text-anchor="middle" x={x} y={y + 18 + 15 * i}>{text}</text>)}
+    </>
   );
 }
 
@@ -92,7 +105,9 @@ function FixtureName({ f, name, wide, points, closed }: { f: Fixture; name: stri
   const box = boxOf(points), [mx] = middle(points);
   if (f.kind === "duct") {
     const foot = points.reduce((a, b) => (b[1] > a[1] ? b : a));
-    return lengthOf(points) > 90 ? <text class="fixture-name" x={foot[0] + 6} y={foot[1] - 8}>{name}</text> : null;
+    const head = points.reduce((a, b) => (b[1] < a[1] ? b : a));
+    const turn = (Math.atan2(head[1] - foot[1], head[0] - foot[0]) * 180) / Math.PI;
+    return lengthOf(points) > 90 ? <text class="fixture-name" transform={`translate(${foot[0]} ${foot[1]}) rotate(${turn}) translate(14 -5)`}>{name}</text> : null;
   }
   if (closed && f.kind === "old slab") {
     const [x, y] = centre(points), upright = box.y1 - box.y0 > box.x1 - box.x0;
@@ -146,7 +161,7 @@ function JointLine({ joint, c, at }: { joint: Joint; c: Content; at: (p: Point) 
       {joint.kind === "isolation"
         ? <><path class="line" d={path(beside(points, 3.4))} /><path class="line" d={path(beside(points, -3.4))} /></>
         : <path class="line" d={d} />}
-      {joint.kind === "formed" && <path class="line" d={ticks(points, 16, 4)} />}
+      {joint.kind === "formed" && <path class="line" d={ticks(points, 20, 6)} />}
     </a>
   );
 }
@@ -154,7 +169,7 @@ function JointLine({ joint, c, at }: { joint: Joint; c: Content; at: (p: Point) 
 const CLUSTER = 120; // more findings than this are counted by panel until one comes closer
 
 function Findings({ c, view, size }: { c: Content; view: View; size: Point }) {
-  const all = c.findings ?? [];
+  const all = (c.findings ?? []).filter((f) => hour.value === null || isChosen(f) || (moment(f.finding.first_seen) ?? Infinity) <= hour.value);
   if (all.length > CLUSTER && view.scale < 60) return <Counts c={c} view={view} />;
   const seen = all.filter((f) => {
     const [x, y] = project(view, f.at_m);
@@ -162,15 +177,41 @@ function Findings({ c, view, size }: { c: Content; view: View; size: Point }) {
   });
   const small = view.scale < 20;
   const wanted: Label[] = seen.map((f) => ({ at: project(view, f.at_m), left: 13, right: 15 + (small ? 0 : widthText(f).length * 6.2), height: 26 }));
-  const spots = apart(wanted);
+  const spots = apart(wanted, small ? [] : namesOf(c, view));
   const order = seen.map((_, i) => i).sort((a, b) => Number(isChosen(seen[a])) - Number(isChosen(seen[b])));
-  return <g class="findings">{order.map((i) => <FindingMark key={seen[i].finding.id} sheet={seen[i]} view={view} spot={spots[i]} small={small} />)}</g>;
+  return (
+    <>
+      <g class="findings">{order.map((i) => <FindingMark key={seen[i].finding.id} sheet={seen[i]} view={view} spot={spots[i]} />)}</g>
+      <g class="finding-words" aria-hidden="true">
+        {order.map((i) => (
+          <g key={seen[i].finding.id} class={isChosen(seen[i]) ? "chosen" : ""}>
+            <text class="badge-text" x={spots[i][0]} y={spots[i][1] + 4.5} text-anchor="middle">{numberOf(seen[i].finding.id)}</text>
+            {!small && <text class="width" x={spots[i][0] + 16} y={spots[i][1] + 4}>{widthText(seen[i])}</text>}
+          </g>))}
+      </g>
+    </>
+  );
+}
+
+// namesOf are the places of names that numbers keep off.
+function namesOf(c: Content, view: View): Label[] {
+  const fixtures = (c.plan.slab.fixtures ?? []).filter((f) => f.kind === "pit" || f.kind === "drain" || f.kind === "column").map((f): Label => {
+    const box = boxOf(f.shape_m.map((p) => project(view, p))), half = (f.name || f.kind).length * 3.2;
+    return { at: [(box.x0 + box.x1) / 2, box.y0 - 11], left: half, right: half, height: 12 };
+  });
+  const panels = layers.value.panels ? (c.plan.panels ?? []).map((p): Label => {
+    const box = boxOf(p.ring_m.map((q) => project(view, q)));
+    return { at: [box.x1 - 7, box.y1 - 14], left: p.id.length * 7, right: 0, height: 10 };
+  }) : [];
+  return [...fixtures, ...panels];
 }
 
 const isChosen = (f: FindingSheet) => place.value.screen === "finding" && place.value.thing === f.finding.id;
+const numberOf = (id: string) => id.replace(/^[A-Za-z]+[- ]?/, "") || id;
 const widthText = (f: FindingSheet) => (f.finding.width_m ? mm(f.finding.width_m.value) : "");
 
-function FindingMark({ sheet, view, spot, small }: { sheet: FindingSheet; view: View; spot: Point; small: boolean }) {
+// FindingMark is the line or patch with the ring of its number; the words are drawn over all of them.
+function FindingMark({ sheet, view, spot }: { sheet: FindingSheet; view: View; spot: Point }) {
   const f = sheet.finding, chosen = isChosen(sheet);
   const at = (p: Point) => project(view, p);
   const home = at(sheet.at_m);
@@ -179,53 +220,37 @@ function FindingMark({ sheet, view, spot, small }: { sheet: FindingSheet; view: 
   const edge = f.kind === "joint not opened" || f.kind === "joint spall" || f.kind === "ravelled edge" || f.kind === "step" || f.kind === "curled edge";
   const d = lines.map((l) => path(edge ? l : rough(l))).join("");
   const area = f.area_m ? path(f.area_m.map(at), true) : "";
-  const later = hour.value !== null && (moment(f.first_seen) ?? Infinity) > hour.value;
   const away = Math.hypot(spot[0] - home[0], spot[1] - home[1]) > 14;
   return (
-    <a class={`finding ${chosen ? "chosen" : ""} ${edge ? "along-edge" : ""} ${later ? "later" : ""}`} href={to("finding", f.id)}
+    <a class={`finding ${chosen ? "chosen" : ""} ${edge ? "along-edge" : ""}`} href={to("finding", f.id)}
       aria-label={`Finding ${f.id}: ${sheet.title}. ${sheet.place}`} aria-current={chosen ? "true" : undefined}>
       {area && <path class="area" d={area} />}
       {joint && <path class="halo" d={path(beside(joint.path_m.map(at), 5))} />}
       {joint && <path class="line" d={path(beside(joint.path_m.map(at), 5))} />}
       {d && <><path class="hit" d={d} /><path class="halo" d={d} /><path class="line" d={d} /></>}
       {away && <path class="leader" d={path([home, spot])} />}
-      <g aria-hidden="true">
-        <Badge x={spot[0]} y={spot[1]} chosen={chosen}>{f.id.replace(/^[A-Za-z]+[- ]?/, "") || f.id}</Badge>
-        {!small && f.width_m && <text class="width" x={spot[0] + 16} y={spot[1] + 4}>{widthText(sheet)}</text>}
-      </g>
+      <circle class="badge-hit" cx={spot[0]} cy={spot[1]} r={24} />
+      <circle class="badge" cx={spot[0]} cy={spot[1]} r={chosen ? 14 : 11.5} />
     </a>
-  );
-}
-
-function Badge({ x, y, chosen, children }: { x: number; y: number; chosen: boolean; children: ComponentChildren }) {
-  return (
-    <>
-      <circle class="badge-hit" cx={x} cy={y} r={24} />
-      <circle class="badge" cx={x} cy={y} r={chosen ? 14 : 11.5} />
-      <text class="badge-text" x={x} y={y + 4.5} text-anchor="middle">{children}</text>
-    </>
   );
 }
 
 // Counts stands for very many findings: how many are in each panel.
 function Counts({ c, view }: { c: Content; view: View }) {
-  const groups = (c.plan.panels ?? []).map((panel) => {
-    const ring = panel.ring_m;
-    return { panel, ring, found: (c.findings ?? []).filter((f) => inside(ring, f.at_m)) };
-  }).filter((g) => g.found.length > 0);
+  const groups = (c.plan.panels ?? []).map((panel) => ({
+    id: panel.id, at: project(view, centre(panel.ring_m)), many: (c.findings ?? []).filter((f) => inside(panel.ring_m, f.at_m)).length,
+  })).filter((g) => g.many > 0);
   return (
-    <g class="findings">
-      {groups.map((g) => {
-        const [x, y] = project(view, centre(g.ring));
-        return (
-          <a key={g.panel.id} class="finding" href={to("findings", g.panel.id)} aria-label={`Panel ${g.panel.id}: ${g.found.length} findings`}>
-            <g aria-hidden="true">
-              <circle class="badge-hit" cx={x} cy={y} r={24} /><circle class="badge" cx={x} cy={y} r={17} />
-              <text class="badge-text" x={x} y={y + 4.5} text-anchor="middle">{g.found.length}</text>
-            </g>
-          </a>
-        );
-      })}
-    </g>
+    <>
+      <g class="findings">
+        {groups.map((g) => (
+          <a key={g.id} class="finding" href={to("findings", g.id)} aria-label={`Panel ${g.id}: ${g.many} findings`}>
+            <circle class="badge-hit" cx={g.at[0]} cy={g.at[1]} r={24} /><circle class="badge" cx={g.at[0]} cy={g.at[1]} r={18} />
+          </a>))}
+      </g>
+      <g class="finding-words" aria-hidden="true">
+        {groups.map((g) => <text key={g.id} class="badge-text" x={g.at[0]} y={g.at[1] + 4.5} text-anchor="middle">{g.many}</text>)}
+      </g>
+    </>
   );
 }

@@ -2,20 +2,24 @@
 
 import { clock, content, to } from "./state";
 import type { FindingSheet, HandRow, OptionRow, TestRow } from "./content";
-import { count, mm, moment, withUnit, fixed } from "./format";
+import { mm, moment, withUnit, fixed } from "./format";
+import { inside } from "./shape";
 import { CauseList } from "./cause";
+import { Fold } from "./fold";
 import { AnswerBody } from "./answers";
 import { WorkingFold, WorkingLinks } from "./working";
-import { Table } from "./table";
+
+const MOST = 300; // findings in one list
 
 export function Findings({ panel }: { panel: string }) {
   const all = content.value!.findings ?? [];
-  const shown = panel ? all.filter((f) => f.place.includes(panel)) : all;
+  const ring = (content.value!.plan.panels ?? []).find((p) => p.id === panel)?.ring_m;
+  const shown = (ring ? all.filter((f) => inside(ring, f.at_m)) : all).slice(0, MOST);
   return (
     <>
-      <h1>Findings{panel && ` in panel ${panel}`}</h1>
+      <h1>Findings{ring && ` in panel ${panel}`}</h1>
       {all.length === 0 && <p>No finding is on this slab. Walk the slab, write down what is seen, what is not there and what could not be seen, and run the diagnosis again.</p>}
-      {panel && <p><a href={to("findings")}>Show all {all.length}</a></p>}
+      {ring && <p><a href={to("findings")}>Show all {all.length}</a></p>}
       <ul class="rows">
         {shown.map((f) => (
           <li key={f.finding.id}>
@@ -26,6 +30,7 @@ export function Findings({ panel }: { panel: string }) {
           </li>
         ))}
       </ul>
+      {shown.length === MOST && <p class="quiet">The first {MOST} are listed. Choose a panel on the plan for the others.</p>}
     </>
   );
 }
@@ -82,9 +87,8 @@ function Where({ f }: { f: FindingSheet }) {
         <ul class="relations">
           {(f.relations ?? []).map((r, i) => <li key={i}>{r.what} {r.text}<WorkingFold id={r.working} /></li>)}
         </ul>)}
-      <details class="fold"><summary>As seen and measured</summary>
-        <dl class="facts">{facts.filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>
-      </details>
+      <Fold line="As seen and measured" inside={() =>
+        <dl class="facts">{facts.filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>} />
     </section>
   );
 }
@@ -143,11 +147,19 @@ export function Hands({ rows }: { rows: HandRow[] }) {
   return (
     <section>
       <h2>Who could have stopped it</h2>
-      <p class="small quiet">Three separate questions; a yes to one is no yes to another. {count(rows.length, "row")}.</p>
-      <Table caption="Who could have stopped it" hideCaption
-        head={["Party", "Departed from plan?", "Did that cause this?", "Had control?", "What could have stopped it, and when"]}
-        rows={rows.map((h) => [<><strong>{h.party}</strong><br /><span class="quiet">{h.role}</span>{h.cause && <><br /><span class="small">{h.cause}</span></>}</>,
-          h.departed, h.caused, h.control, <>{h.action}{h.moment && <><br /><span class="quiet">{h.moment}</span></>}</>])} />
+      <p class="small quiet">Three separate questions; a yes to one is no yes to another.</p>
+      <table class="hands">
+        <caption class="unseen-word">Who could have stopped it</caption>
+        <thead><tr><th scope="col">Party</th><th scope="col">Departed from plan?</th><th scope="col">Did that cause this?</th><th scope="col">Had control?</th></tr></thead>
+        {rows.map((h, i) => (
+          <tbody key={i}>
+            <tr class="answers-row">
+              <th scope="row"><strong>{h.party}</strong><br /><span class="quiet small">{h.role}</span></th>
+              <td>{h.departed}</td><td>{h.caused}</td><td>{h.control}</td>
+            </tr>
+            <tr class="action"><td colSpan={4}>{h.cause && <><span class="quiet">Of {h.cause}:</span> </>}{h.action}{h.moment && <span class="quiet">, {h.moment}</span>}</td></tr>
+          </tbody>))}
+      </table>
     </section>
   );
 }

@@ -104,8 +104,3 @@ export function odds(shift: number): string {
   const text = factor < 9.5 ? fixed(factor, factor < 1.95 ? 1 : 0) : String(Number(factor.toPrecision(1)));
   return `odds ${shift < 0 ? "÷" : "×"}${THIN}${text}`;
 }
-
-const PLURAL = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-export function count(n: number, one: string, many = one + "s"): string {
-  return `${PLURAL[n] ?? n} ${n === 1 ? one : many}`;
-}

@@ -4,7 +4,7 @@ const ROWS: [string, preact.JSX.Element][] = [
   ["Slab edge", <path class="outline" d="M2 10H62" />],
   ["Sawn joint", <g class="joint joint-sawn made"><path class="line" d="M2 10H62" /></g>],
   ["Sawn joint, not cut yet at this hour", <g class="joint joint-sawn waiting"><path class="line" d="M2 10H62" /></g>],
-  ["Formed joint", <g class="joint joint-formed made"><path class="line" d="M2 10H62M10 6V14M26 6V14M42 6V14M58 6V14" /></g>],
+  ["Formed joint", <g class="joint joint-formed made"><path class="line" d="M2 10H62M10 10V4M30 10V4M50 10V4" /></g>],
   ["Isolation joint", <g class="joint joint-isolation made"><path class="line" d="M2 8H62M2 12H62" /></g>],
   ["Dowels across a joint", <g><g class="joint joint-formed made"><path class="line" d="M2 10H62" /></g><path class="dowels" d="M12 3V17M24 3V17M36 3V17M48 3V17" /></g>],
   ["Bars and mesh", <path class="bars" d="M2 4H62M2 10H62M2 16H62M12 0V20M30 0V20M48 0V20" />],

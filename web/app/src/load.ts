@@ -1,6 +1,6 @@
 // Fetching the content, and asking meanwhile what is being worked out.
 
-import { content, problems, progress } from "./state";
+import { content, nothingYet, problems, progress } from "./state";
 import type { Content, Progress, Wrong } from "./content";
 
 export async function load() {
@@ -17,6 +17,7 @@ export async function load() {
     const answer = await fetch("api/content");
     if (!answer.ok) {
       const wrong = (await answer.json().catch(() => null)) as Wrong | null;
+      nothingYet.value = wrong?.empty === true;
       problems.value = wrong?.problems?.length ? wrong.problems : [`The program answered ${answer.status} and no reason.`];
     } else {
       const c = (await answer.json()) as Content;

@@ -3,7 +3,7 @@
 import { render } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import "./style.css";
-import { came, clock, content, letterKeys, place, problems, to } from "./state";
+import { came, clock, content, letterKeys, nothingYet, place, problems, to } from "./state";
 import { load } from "./load";
 import { AnswerStrip, PageOne } from "./answers";
 import { Basis, SlabScreen } from "./basis";
@@ -87,7 +87,7 @@ function useKeys() {
       const typing = (e.target as Element).closest("input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select");
       if (e.key === "?" && letterKeys.value && !typing) location.hash = to("keys");
       if (e.key === "Escape") {
-        const fold = (e.target as Element).closest("details[open]:not(.answers)") as HTMLDetailsElement | null;
+        const fold = (e.target as Element).closest("details[open]") as HTMLDetailsElement | null;
         if (fold) { fold.open = false; fold.querySelector("summary")?.focus(); return; }
         const up: Record<string, string> = { finding: "findings", joint: "findings", pour: "pours", working: "workings" };
         location.hash = to(up[place.value.screen] ?? "page-one");
@@ -109,12 +109,12 @@ function Page() {
       <a class="skip" href="#said" onClick={(e) => { e.preventDefault(); panel.current?.querySelector<HTMLElement>("h1")?.setAttribute("tabindex", "-1"); panel.current?.querySelector<HTMLElement>("h1")?.focus(); }}>Skip the plan</a>
       <div class="top">
       <header class="title-block">
-        <p class="job"><strong>{c.head.title || c.head.slab_name}</strong> <span class="quiet">{[c.head.number, c.head.place].filter(Boolean).join(" · ")}</span></p>
+        <p class="job"><strong>{c.head.title || c.head.slab_name}</strong> <span class="quiet">{c.head.number}<span class="site">{c.head.place && ` · ${c.head.place}`}</span></span></p>
         <p class="quiet rev">Looked at {clock.value.on(c.head.looked)} · {c.head.revision || "DRAFT"}</p>
       </header>
       <Nav />
       </div>
-      <AnswerStrip open={wide && screen !== "page-one"} key={String(wide && screen !== "page-one")} />
+      {screen !== "page-one" && <AnswerStrip wide={wide} />}
       <div class="sheet">
         {(planFirst || wide) && <div class="left"><Plan />{(wide || screen === "pour") && <Ruler />}</div>}
         <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of it"><Screen /></main>
@@ -138,6 +138,7 @@ function Nav() {
 }
 
 function App() {
+  if (problems.value && nothingYet.value) return <Empty />;
   if (problems.value) return <WrongState />;
   if (!content.value) return <Loading />;
   if (!(content.value.plan?.slab?.outline_m?.length > 0)) return <Empty />;

@@ -51,7 +51,7 @@ export function Plan() {
       <div class="plan-frame" ref={frame} {...moves}>
         {size[0] > 0 && <Drawing view={view} size={size} />}
         {sheet === "layers" && (
-          <fieldset class="plan-sheet">
+          <fieldset class="plan-sheet" tabIndex={0}>
             <legend>Drawn on the plan</legend>
             {LAYERS.map(([id, name]) => (
               <label class="tick" key={id}>
@@ -60,7 +60,7 @@ export function Plan() {
             ))}
           </fieldset>
         )}
-        {sheet === "key" && <div class="plan-sheet"><Key /></div>}
+        {sheet === "key" && <div class="plan-sheet" tabIndex={0} role="region" aria-label="Key to the plan"><Key /></div>}
         {sheet === "move" && (
           <div class="plan-sheet plan-move" role="group" aria-label="Move the plan">
             <button onClick={() => shift(1, 0)}>← Left</button><button onClick={() => shift(0, 1)}>↑ Up</button>
@@ -68,7 +68,7 @@ export function Plan() {
           </div>
         )}
       </div>
-      <p class={hour.value === null ? "plan-said idle" : "plan-said"}>{said(c)}</p>
+      <div class="plan-foot">
       <div class="plan-keys" role="group" aria-label="Plan view">
         <button onClick={() => near(1.4)}>Closer</button>
         <button onClick={() => near(1 / 1.4)}>Farther</button>
@@ -76,6 +76,8 @@ export function Plan() {
         <button aria-expanded={sheet === "move"} onClick={() => open("move")}>Move</button>
         <button aria-expanded={sheet === "layers"} onClick={() => open("layers")}>Layers</button>
         <button aria-expanded={sheet === "key"} onClick={() => open("key")}>Key</button>
+      </div>
+      <p class={hour.value === null ? "plan-said idle" : "plan-said"}>{said(c)}</p>
       </div>
     </section>
   );
@@ -87,7 +89,7 @@ function said(c: Content) {
   if (at === null) return <>Drawn as looked at on {clock.value.on(c.head.looked)}.</>;
   return (
     <>
-      Drawn at <strong>{clock.value.at(at)}</strong>: what was placed and cut by then.{" "}
+      Placed, cut and seen by <strong>{clock.value.at(at)}</strong>.{" "}
       <button class="plain" onClick={() => (hour.value = null)}>Draw as looked at</button>
     </>
   );
@@ -97,7 +99,7 @@ function wholeView(c: Content, size: Point): View {
   const slab = c.plan.slab;
   const points = [...(slab.outline_m ?? []), ...(slab.fixtures ?? []).flatMap((f) => f.shape_m ?? [])];
   const tight = size[0] < 560;
-  return fit(boxOf(points.length ? points : [[0, 0], [1, 1]]), size[0], size[1], tight ? { x: 14, top: 16, bottom: 40 } : { x: 44, top: 40, bottom: 60 });
+  return fit(boxOf(points.length ? points : [[0, 0], [1, 1]]), size[0], size[1], tight ? { x: 26, top: 24, bottom: 34 } : { x: 48, top: 34, bottom: 34 });
 }
 
 // useMoves pans with one finger or the mouse and zooms with two fingers or the wheel.

@@ -4,6 +4,7 @@ import { clock, content, spanOf, to } from "./state";
 import type { CutWindow, PourDay } from "./content";
 import { after, fixed, mm, moment, percent, range } from "./format";
 import { Chart, type Series } from "./chart";
+import { Fold } from "./fold";
 import { MARK_WORDS } from "./ruler";
 import { Table } from "./table";
 import { WorkingFold, WorkingLinks } from "./working";
@@ -60,7 +61,7 @@ function CutWindowPart({ pour }: { pour: PourDay }) {
       <WorkingFold id={pour.window.working} />
       {pour.early_entry_window && <><p>{windowSentence(pour.early_entry_window)} {pour.early_entry_window.why}</p><WorkingFold id={pour.early_entry_window.working} /></>}
       {cuts.length > 0 && (
-        <Table caption="Joints as sawn" head={["Joint", "Sawn", "After placing", "State", "Cracked before the cut", "Depth, mm", "Depth of slab", "Edge", "Opened"]} numbers
+        <Table caption="Joints as sawn" head={["Joint", "Sawn", "After placing", "State", "Cracked before the cut", "Depth, mm", "Depth of slab", "Edge", "Opened"]} shape="numbers"
           rows={cuts.map((c) => [<a href={to("joint", c.joint)}>{c.joint}</a>, clock.value.at(c.at), after(c.hours_after_placing).replace(" after placing", ""), c.state,
             c.chance_cracked_before ? `${c.chance_cracked_before.about} (${range(c.chance_cracked_before.low, c.chance_cracked_before.high)})` : "not given",
             c.depth_m === undefined ? "not known" : mm(c.depth_m).replace(/\s*mm$/, ""), c.depth_share === undefined ? "not known" : percent(c.depth_share), c.edge ?? "not known", c.opened ?? "not known"])} />)}
@@ -88,10 +89,9 @@ function Drying({ pour }: { pour: PourDay }) {
       <Chart title="Drying rate hour by hour in three published forms" unit="kg/m²/h" span={spanOf(pour)} series={series} from0 decimals={2}
         limits={[{ value: 1, name: "1.0: act" }, { value: 0.5, name: "0.5: watch" }]} />
       <p>{pour.film_gone ? `The bleed water was used up at ${clock.value.at(pour.film_gone)}.` : "The bleed water lasted through the time looked at, or is not known."}</p>
-      <details class="fold"><summary>Drying in numbers</summary>
-        <Table caption={`Drying, ${pour.name}`} numbers head={["Time", "Air, °C", "Humidity, %", "Wind, m/s", "Sun, W/m²", "Concrete, °C", "Uno, kg/m²/h", "Uno US", "Menzel"]}
-          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.air_C, 1), fixed(h.humidity * 100, 0), fixed(h.wind_m_s, 1), fixed(h.sun_W_m2, 0), fixed(h.concrete_C, 1), fixed(h.uno, 2), fixed(h.uno_us, 2), fixed(h.menzel, 2)])} />
-      </details>
+      <Fold line="Drying in numbers" inside={() =>
+        <Table caption={`Drying, ${pour.name}`} shape="numbers" head={["Time", "Air, °C", "Humidity, %", "Wind, m/s", "Sun, W/m²", "Concrete, °C", "Uno, kg/m²/h", "Uno US", "Menzel"]}
+          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.air_C, 1), fixed(h.humidity * 100, 0), fixed(h.wind_m_s, 1), fixed(h.sun_W_m2, 0), fixed(h.concrete_C, 1), fixed(h.uno, 2), fixed(h.uno_us, 2), fixed(h.menzel, 2)])} />} />
     </section>
   );
 }
@@ -110,10 +110,9 @@ function Share({ pour }: { pour: PourDay }) {
       <p class="small">
         Initial set {clock.value.at(pour.initial_set)}, final set {clock.value.at(pour.final_set)}.
       </p>
-      <details class="fold"><summary>Strength and share in numbers</summary>
-        <Table caption={`Strength, ${pour.name}`} numbers head={["Time", "After placing, h", "Strength, MPa", "Tensile, MPa", "Modulus, GPa", "Share", "Low", "High"]}
-          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.hours_after_placing, 1), fixed(h.strength_MPa, 1), fixed(h.tensile_MPa, 2), fixed(h.modulus_MPa / 1000, 1), fixed(h.share, 2), fixed(h.share_low, 2), fixed(h.share_high, 2)])} />
-      </details>
+      <Fold line="Strength and share in numbers" inside={() =>
+        <Table caption={`Strength, ${pour.name}`} shape="numbers" head={["Time", "After placing, h", "Strength, MPa", "Tensile, MPa", "Modulus, GPa", "Share", "Low", "High"]}
+          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.hours_after_placing, 1), fixed(h.strength_MPa, 1), fixed(h.tensile_MPa, 2), fixed(h.modulus_MPa / 1000, 1), fixed(h.share, 2), fixed(h.share_low, 2), fixed(h.share_high, 2)])} />} />
     </section>
   );
 }
@@ -127,10 +126,9 @@ function Temperature({ pour }: { pour: PourDay }) {
       <h2>Temperature through the slab</h2>
       <Chart title="Temperature at the top, middle and bottom" unit="°C" span={spanOf(pour)}
         series={[{ name: "top", strong: true, points: pick((h) => h.top_C) }, { name: "middle", dash: "7 4", points: pick((h) => h.middle_C) }, { name: "bottom", dash: "2 3", points: pick((h) => h.bottom_C) }]} />
-      <details class="fold"><summary>Temperature in numbers</summary>
-        <Table caption={`Temperature, ${pour.name}`} numbers head={["Time", "After placing, h", "Top, °C", "Middle, °C", "Bottom, °C", "Top less bottom, K"]}
-          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.hours_after_placing, 1), fixed(h.top_C, 1), fixed(h.middle_C, 1), fixed(h.bottom_C, 1), fixed(h.top_C - h.bottom_C, 1)])} />
-      </details>
+      <Fold line="Temperature in numbers" inside={() =>
+        <Table caption={`Temperature, ${pour.name}`} shape="numbers" head={["Time", "After placing, h", "Top, °C", "Middle, °C", "Bottom, °C", "Top less bottom, K"]}
+          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.hours_after_placing, 1), fixed(h.top_C, 1), fixed(h.middle_C, 1), fixed(h.bottom_C, 1), fixed(h.top_C - h.bottom_C, 1)])} />} />
     </section>
   );
 }
@@ -143,7 +141,7 @@ function Trucks({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>Trucks</h2>
-      <Table caption={`Trucks, ${pour.name}`} hideCaption numbers head={["Ticket", "Started", "Age, min", "Load, m³", "Slump, mm", "Concrete, °C", "Water added, L/m³", "Asked by", "Note"]}
+      <Table caption={`Trucks, ${pour.name}`} hideCaption shape="numbers" head={["Ticket", "Started", "Age, min", "Load, m³", "Slump, mm", "Concrete, °C", "Water added, L/m³", "Asked by", "Note"]}
         rows={rows.map((t) => [t.ticket, t.start ? clock.value.at(t.start) : "not known", known(t.age_min, (v) => fixed(v, 0)), known(t.volume_m3, (v) => fixed(v, 1)),
           known(t.slump_m, (v) => fixed(v * 1000, 0)), known(t.concrete_C, (v) => fixed(v, 1)), known(t.water_added_L_m3, (v) => fixed(v, 0)), t.asked_by || "", t.note || ""])} />
     </section>
@@ -156,7 +154,7 @@ function Events({ pour }: { pour: PourDay }) {
     <section>
       <h2>Marks on the ruler</h2>
       <p class="small quiet">{MARK_WORDS.map(([mark, word]) => `${mark} ${word}`).join(" · ")}</p>
-      <Table caption={`Events, ${pour.name}`} hideCaption head={["Time", "After placing", "What"]}
+      <Table caption={`Events, ${pour.name}`} hideCaption shape="first-whole" head={["Time", "After placing", "What"]}
         rows={rows.map((e) => [clock.value.at(e.at), after((moment(e.at)! - moment(pour.start)!) / 3600e3), e.what])} />
     </section>
   );

@@ -28,18 +28,17 @@ export function Ruler() {
   return (
     <section class="ruler" aria-label={`Hours of ${pour.name}`}>
       <div class="ruler-head">
-        <label for="hour">Hour of <strong>{pour.name}</strong></label>
-        <output for="hour">{at === null ? "as looked at" : words}</output>
+        <p><label for="hour">Hour of <strong>{pour.name}</strong></label>: <output for="hour">{at === null ? "as looked at" : <strong>{words}</strong>}</output></p>
+        <div class="ruler-keys">
+          <button onClick={() => jump(false)}>Earlier event</button>
+          <button onClick={() => jump(true)}>Later event</button>
+          <Pours now={pour} />
+        </div>
       </div>
       <Marks pour={pour} events={events} />
-      <input id="hour" type="range" min={0} max={(span.to - span.from) / step} step={1}
+      <input id="hour" type="range" class={at === null ? "" : "set"} min={0} max={(span.to - span.from) / step} step={1}
         value={at === null ? (start - span.from) / step : (at - span.from) / step} aria-valuetext={words}
         onInput={(e) => set(Number((e.currentTarget as HTMLInputElement).value))} />
-      <div class="ruler-keys">
-        <button onClick={() => jump(false)}>Event before</button>
-        <button onClick={() => jump(true)}>Next event</button>
-        <Pours now={pour} />
-      </div>
       <p class="ruler-said" role="status">{passing.length ? passing.map((e) => e.what).join(" · ") : ""}</p>
     </section>
   );
@@ -69,6 +68,7 @@ function Marks({ pour, events }: { pour: PourDay; events: Mark[] }) {
       {width > 0 && (
         <svg width={width} height={height} role="img" aria-label={`Events of the day: ${events.map((e) => `${clock.value.at(e.at)} ${e.what}`).join("; ")}`}>
           {opens !== undefined && <rect class="stretch" x={x(opens)} y={4} width={Math.max(3, Math.min(x(closes ?? span.to), width - side) - x(opens))} height={base - 4} />}
+          {hour.value !== null && hour.value >= span.from && hour.value <= span.to && <path class="now" d={`M${x(hour.value)} 0V${base}`} />}
           {opens !== undefined && <text class="stretch-name" x={Math.min(x(opens) + 4, width - 92)} y={16}>cut window{closes === undefined && ", stays open"}</text>}
           <path class="base" d={`M${side} ${base}H${width - side}`} />
           <Hours span={span} x={x} y={base} width={width - 2 * side} top={4} />
@@ -77,7 +77,6 @@ function Marks({ pour, events }: { pour: PourDay; events: Mark[] }) {
               <path d={`M${at} ${base}V${base - 5 - lane * 12}`} />
               <text x={at} y={base - 7 - lane * 12} text-anchor="middle">{SHORT[e.kind] ?? "•"}</text>
             </g>))}
-          {hour.value !== null && hour.value >= span.from && hour.value <= span.to && <path class="now" d={`M${x(hour.value)} 0V${base}`} />}
         </svg>)}
     </div>
   );

@@ -66,8 +66,8 @@ export function beside(points: Point[], away: number): Point[] {
   });
 }
 
-// ticks returns short strokes across a line, every so many pixels.
-export function ticks(points: Point[], every: number, half: number): string {
+// ticks returns short strokes off a line, every so many pixels; to its left as drawn, or across it.
+export function ticks(points: Point[], every: number, reach: number, across = false): string {
   let d = "", left = every / 2;
   for (let i = 0; i + 1 < points.length; i++) {
     const [a, b] = [points[i], points[i + 1]];
@@ -77,7 +77,8 @@ export function ticks(points: Point[], every: number, half: number): string {
     let at = left;
     for (; at <= length; at += every) {
       const x = a[0] + ((b[0] - a[0]) * at) / length, y = a[1] + ((b[1] - a[1]) * at) / length;
-      d += path([[x - nx * half, y - ny * half], [x + nx * half, y + ny * half]]);
+      const back = across ? reach : 0;
+      d += path([[x - nx * back, y - ny * back], [x + nx * reach, y + ny * reach]]);
     }
     left = at - length;
   }

@@ -8,6 +8,7 @@ import type { Content, PourDay, Progress } from "./content";
 export const content = signal<Content | null>(null);
 export const progress = signal<Progress | null>(null);
 export const problems = signal<string[] | null>(null);
+export const nothingYet = signal(false); // the problem is only that the job has no first facts
 
 export const clock = computed(() => new Clock(content.value?.head.zone ?? "UTC"));
 

@@ -10,6 +10,7 @@ export function Loading() {
     <main class="alone" id="main">
       <h1>Being worked out</h1>
       <p role="status">{progress.value?.job ? `${progress.value.job}. ` : ""}{steps.length ? `Now: ${steps[steps.length - 1].text}` : "Reading the job."}</p>
+      {steps.length > 0 && <progress max={1} value={progress.value?.share} aria-label="Share worked out" />}
       <ol class="steps-done">{steps.map((s, i) => <li key={i} class={s.done ? "done" : "doing"}>{s.text} <span class="quiet">{s.done ? "done" : "now"}</span></li>)}</ol>
     </main>
   );
@@ -41,6 +42,7 @@ export function Empty() {
   return (
     <main class="alone" id="main">
       <h1>This job is empty</h1>
+      {(problems.value ?? []).map((p) => <p key={p}>{p}</p>)}
       <p>Three ways to begin. Each asks for a few things; what nobody knows may stay open.</p>
       <div class="doors">
         {DOORS.map(([title, what, needs]) => (

@@ -2,12 +2,12 @@
 
 import type { ComponentChildren } from "preact";
 
-interface Props { caption: string; hideCaption?: boolean; head: ComponentChildren[]; rows: ComponentChildren[][]; numbers?: boolean }
+interface Props { caption: string; hideCaption?: boolean; head: ComponentChildren[]; rows: ComponentChildren[][]; shape?: "numbers" | "first-whole" | "wide-cells" }
 
-export function Table({ caption, hideCaption, head, rows, numbers }: Props) {
+export function Table({ caption, hideCaption, head, rows, shape }: Props) {
   return (
     <div class="table" role="region" aria-label={caption} tabIndex={0}>
-      <table class={numbers ? "numbers" : ""}>
+      <table class={shape}>
         <caption class={hideCaption ? "unseen-word" : ""}>{caption}</caption>
         <thead><tr>{head.map((h, i) => <th scope="col" key={i}>{h}</th>)}</tr></thead>
         <tbody>

@@ -3,9 +3,11 @@
 import { content, sheetOf, to } from "./state";
 import type { Citation, Line, Sheet } from "./content";
 import { figure, percent, withUnit } from "./format";
+import { Fold } from "./fold";
+import { Table } from "./table";
 
 export function Source({ source }: { source: Citation }) {
-  if (!source?.title) return <span class="quiet">no source given</span>;
+  if (!source?.title) return <span>{source?.how || "no source given"}</span>;
   const how = source.how && source.how !== "read on the page" ? ` (${source.how})` : "";
   return <span class="source">{source.title}{source.place ? `, ${source.place}` : ""}{how}</span>;
 }
@@ -30,10 +32,9 @@ function LineRow({ line }: { line: Line }) {
           {line.verdict && <span class={`verdict verdict-${line.verdict}`}> {line.verdict}</span>}</p>
       </div>
       {line.inputs?.length ? (
-        <details class="fold inputs"><summary>Numbers put in</summary>
-          <table><thead><tr><th scope="col">Symbol</th><th scope="col">Meaning</th><th scope="col" class="num">Value</th><th scope="col">Known</th></tr></thead>
-            <tbody>{line.inputs.map((n) => <tr key={n.symbol}><th scope="row"><var>{n.symbol}</var></th><td>{n.what}</td><td class="num">{withUnit(figure(n.value, 4), n.unit)}</td><td>{n.known}</td></tr>)}</tbody></table>
-        </details>) : null}
+        <Fold kind="fold inputs" line="Numbers put in" inside={() =>
+          <Table caption={`Numbers put in for ${line.symbol}`} hideCaption head={["Symbol", "Meaning", "Value", "Known"]}
+            rows={line.inputs!.map((n) => [<var>{n.symbol}</var>, n.what, withUnit(figure(n.value, 4), n.unit), n.known])} />} />) : null}
       <p class="line-source">Source: <Source source={line.source} /></p>
       {line.check && (
         <p class={line.check.flag ? "line-check flagged" : "line-check"}>
@@ -50,11 +51,11 @@ export function WorkingFold({ id, label = "Working" }: { id?: string; label?: st
   const sheet = sheetOf(id);
   if (!sheet) return <p class="quiet small">Working {id} is not in this report.</p>;
   return (
-    <details class="fold working">
-      <summary>{label}: {sheet.title}</summary>
-      <Lines sheet={sheet} />
-      <p><a href={to("working", sheet.id)}>Open this working on its own</a></p>
-    </details>
+    <Fold kind="fold working" line={<>{label}: {sheet.title}</>} inside={() => (
+      <>
+        <Lines sheet={sheet} />
+        <p><a href={to("working", sheet.id)}>Open this working on its own</a></p>
+      </>)} />
   );
 }
 

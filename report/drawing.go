@@ -199,6 +199,9 @@ func (p *planSheet) fixtures() {
 			fill = paper
 		}
 		g.Add(draw.Area{Ring: p.clipRing(f.Shape), Fill: fill, Pen: penFixture})
+		if f.Isolated.Is("yes") {
+			g.Add(isolationRing(p.onPaper(f.Shape)))
+		}
 		if f.Opening && len(f.Shape) == 4 && !p.small {
 			hair, on := draw.Pen{Color: quiet, Width: 0.12}, p.onPaper(f.Shape)
 			g.Add(draw.Line{Points: []draw.Point{on[0], on[2]}, Pen: hair}, draw.Line{Points: []draw.Point{on[1], on[3]}, Pen: hair})

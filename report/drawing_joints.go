@@ -49,6 +49,26 @@ func jointLines(path []draw.Point, kind plan.JointKind, small bool) []draw.Shape
 	return []draw.Shape{draw.Line{Points: path, Pen: pen}}
 }
 
+// isolationRing is the second line of the double line round a fixture that stands
+// free of the slab, 0.9 mm outside it.
+func isolationRing(ring []draw.Point) draw.Area {
+	closed := append(append([]draw.Point{}, ring...), ring[0])
+	out, in := offset(closed, 0.9), offset(closed, -0.9)
+	if ringSize(in) > ringSize(out) { // the ring runs the other way round
+		out = in
+	}
+	return draw.Area{Ring: out[:len(ring)], Pen: penIsolation}
+}
+
+// ringSize is the area inside a closed path.
+func ringSize(path []draw.Point) float64 {
+	sum := 0.0
+	for i := 0; i+1 < len(path); i++ {
+		sum += path[i].X*path[i+1].Y - path[i+1].X*path[i].Y
+	}
+	return math.Abs(sum) / 2
+}
+
 // station is a place on a path with its direction.
 type station struct {
 	at     draw.Point

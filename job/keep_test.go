@@ -11,6 +11,7 @@ import (
 	"slabwright/plan"
 	"slabwright/site"
 	"slabwright/source"
+	"slabwright/walk"
 )
 
 // edits are things a program does to a job; each leaves it a job.
@@ -20,6 +21,13 @@ var edits = []func(t *rapid.T, j *Job){
 		j.Slabs[0].Thickness = &source.Fact{Value: rapid.Float64Range(-1e3, 1e3).Draw(t, "thickness"), Known: source.Measured, Note: "a \"note\" <&>\n\u2028"}
 	},
 	func(t *rapid.T, j *Job) { j.Slabs[0].Thickness = nil },
+	func(t *rapid.T, j *Job) {
+		j.Question = strings.Repeat("long ", rapid.IntRange(0, 400).Draw(t, "words"))
+		j.Pours[0].Start = nil
+	},
+	func(t *rapid.T, j *Job) {
+		j.Walks = append(j.Walks, walk.Walk{ID: fmt.Sprintf("W%d", len(j.Walks)), Note: strings.Repeat("x", 300), Findings: []walk.Finding{{ID: "F", Photos: []string{strings.Repeat("p", 200)}}}})
+	},
 	func(t *rapid.T, j *Job) {
 		id := fmt.Sprintf("N%d", rapid.IntRange(0, 99).Draw(t, "id"))
 		j.Slabs[0].Joints = append(j.Slabs[0].Joints, plan.Joint{ID: id, Kind: plan.Sawn, Path: []plan.Point{{X: 1}, {X: 1, Y: 5}}})

@@ -45,7 +45,8 @@ func writeNode(b *bytes.Buffer, n *node, level int) {
 		b.Write(n.src[n.start:n.end])
 		return
 	}
-	if line, ok := oneLine(n, level > 0); ok && len(line)+2*level <= longestLine {
+	nested := n.kind == 'o' || n.kind == 'a'
+	if line, ok := oneLine(n, level > 0); ok && (!nested || len(line)+2*level <= longestLine) {
 		b.WriteString(line)
 		return
 	}

@@ -128,11 +128,11 @@ func TestStatus(t *testing.T) {
 	spoiled := sound()
 	spoiled.Slabs[0].Thickness.Value = 150
 	s := Status(spoiled)
-	if s.Next.Command != "slabwright check" || len(s.Errors) != 1 || !strings.Contains(s.Text(), "Did you mean 0.15?") {
+	if s.Next.Command != "slabwright status" || len(s.Errors) != 1 || !strings.Contains(s.Text(), "Did you mean 0.15?") {
 		t.Errorf("errors come first: %+v\n%s", s.Next, s.Text())
 	}
 	data, err := json.Marshal(s)
-	if err != nil || !strings.Contains(string(data), `"next":{"command":"slabwright check"`) || strings.Contains(string(data), "null") {
+	if err != nil || !strings.Contains(string(data), `"next":{"command":"slabwright status"`) || strings.Contains(string(data), "null") {
 		t.Errorf("%s %v", data, err)
 	}
 }

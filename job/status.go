@@ -114,9 +114,9 @@ func (j *Job) next(s StatusReport) Next {
 	}
 	switch {
 	case len(s.Errors) > 0:
-		return Next{"slabwright check", "mend what cannot be as written: " + s.Errors[0].Field}
+		return Next{"slabwright status", "again, once this is mended in job.json: " + s.Errors[0].Field}
 	case len(j.Slabs) == 0:
-		return Next{"slabwright draw", "there is no slab yet"}
+		return Next{"slabwright open", "there is no slab yet: draw its outline"}
 	case findings:
 		return Next{"slabwright causes", "rank the causes of what was found"}
 	case weather:

@@ -14,8 +14,8 @@ export function AnswerStrip({ wide }: { wide: boolean }) {
     <dl class="answer-strip">
       {answers.map((a) => (
         <div key={a.key}>
-          <dt>{a.question}</dt>
-          <dd><p>{a.plain}</p>{a.chance && <ChanceText chance={a.chance} />}</dd>
+          <dt><a href={to("page-one")}>{a.question}</a></dt>
+          <dd><p class="answer-plain">{a.plain}</p>{a.chance && <ChanceText chance={a.chance} />}</dd>
         </div>
       ))}
     </dl>

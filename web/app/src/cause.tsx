@@ -19,19 +19,32 @@ export function CauseList({ title, rows }: { title: string; rows: Cause[] }) {
 function CauseRow({ row, open }: { row: Cause; open: boolean }) {
   return (
     <Fold kind={`cause state-${row.state.replace(/\s/g, "-")}`} open={open}
-      line={<><h3>{row.name} <span class="state">{row.state}</span></h3><ChanceText chance={row.chance} /></>}
+      line={<><h3>{row.name} {row.state && <span class="state">{row.state}</span>}</h3><ChanceText chance={row.chance} /></>}
       inside={() => (
         <div class="cause-body">
           {row.ruled_out && <p><strong>Ruled out because:</strong> {row.ruled_out}</p>}
           {row.plain && <p>{row.plain}</p>}
           {row.exact && <Fold line="Said exactly" inside={() => <p>{row.exact}</p>} />}
-          <Evidence title="For" rows={row.for ?? []} none="Nothing seen speaks for it." />
-          <Evidence title="Against" rows={row.against ?? []} none="Nothing seen speaks against it." />
-          <h4>Missing</h4>
-          {row.missing?.length ? <ul class="evidence missing">{row.missing.map((m) => <li key={m}>{m}</li>)}</ul> : <p class="quiet">Nothing that would matter is missing.</p>}
+          <Arguments row={row} />
           <WorkingFold id={row.working} label="How its weight was made" />
           {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
         </div>)} />
+  );
+}
+
+// Arguments are left out where a cause is weighed through others: a mechanism
+// through its triggers, the slab through its findings.
+function Arguments({ row }: { row: Cause }) {
+  const any = row.for?.length || row.against?.length || row.missing?.length;
+  if (!any && row.layer === "mechanism" && !row.ruled_out) return <p class="quiet">Weighed through what could have set it off, below.</p>;
+  if (!any) return null;
+  return (
+    <>
+      <Evidence title="For" rows={row.for ?? []} none="Nothing seen speaks for it." />
+      <Evidence title="Against" rows={row.against ?? []} none="Nothing seen speaks against it." />
+      <h4>Missing</h4>
+      {row.missing?.length ? <ul class="evidence missing">{row.missing.map((m) => <li key={m}>{m}</li>)}</ul> : <p class="quiet">Nothing that would matter is missing.</p>}
+    </>
   );
 }
 

@@ -12,7 +12,10 @@ export interface Band { name: string; points: [number, number, number][] }
 export interface Stretch { from: number; to: number; name: string }
 interface Props { title: string; unit: string; span: Span; series: Series[]; limits?: Limit[]; band?: Band; stretches?: Stretch[]; decimals?: number; from0?: boolean }
 
-export function Chart({ title, unit, span, series, limits = [], band, stretches = [], decimals = 1, from0 }: Props) {
+export function Chart({ title, unit, span, series: given, limits = [], band: wide, stretches = [], decimals = 1, from0 }: Props) {
+  const inside = (t: number) => t >= span.from && t <= span.to;
+  const series = given.map((s) => ({ ...s, points: s.points.filter((p) => inside(p[0])) }));
+  const band = wide && { ...wide, points: wide.points.filter((p) => inside(p[0])) };
   const box = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(0);
   useLayoutEffect(() => {

@@ -1,7 +1,7 @@
 // One finding: where it is, why, what to look at next, what can be done, who could have stopped it.
 
 import { clock, content, to } from "./state";
-import type { FindingSheet, HandRow, OptionRow, TestRow } from "./content";
+import type { FindingSheet, HandRow, OptionRow, Relation, TestRow } from "./content";
 import { mm, moment, withUnit, fixed } from "./format";
 import { inside } from "./shape";
 import { CauseList } from "./cause";
@@ -25,7 +25,7 @@ export function Findings({ panel }: { panel: string }) {
           <li key={f.finding.id}>
             <a href={to("finding", f.finding.id)}>
               <span><strong>{f.finding.id}</strong> {f.title}</span>
-              <span class="quiet">{f.answer}{!f.decided && " (cannot tell yet)"}</span>
+              <span class="quiet">{f.answer}{!f.decided && !/^cannot tell/i.test(f.answer) && " (cannot tell yet)"}</span>
             </a>
           </li>
         ))}
@@ -83,13 +83,24 @@ function Where({ f }: { f: FindingSheet }) {
     <section>
       <h2>Where it is</h2>
       <p>{f.place}</p>
-      {(f.relations ?? []).length > 0 && (
-        <ul class="relations">
-          {(f.relations ?? []).map((r, i) => <li key={i}>{r.what} {r.text}<WorkingFold id={r.working} /></li>)}
-        </ul>)}
+      <RelationList rows={f.relations ?? []} />
       <Fold line="As seen and measured" inside={() =>
         <dl class="facts">{facts.filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>} />
     </section>
+  );
+}
+
+const FIRST = 5; // relations shown before the rest is folded
+
+function RelationList({ rows }: { rows: Relation[] }) {
+  const list = (some: Relation[]) => <ul class="relations">{some.map((r, i) => <li key={i}>{r.what} {r.text.replace(/\s[–-]$/, "")}</li>)}</ul>;
+  const workings = [...new Set(rows.map((r) => r.working).filter(Boolean))];
+  return (
+    <>
+      {rows.length > 0 && list(rows.slice(0, FIRST))}
+      {rows.length > FIRST && <Fold line={`${rows.length - FIRST} more from the plan`} inside={() => list(rows.slice(FIRST))} />}
+      {workings.map((id) => <WorkingFold key={id} id={id} />)}
+    </>
   );
 }
 
@@ -119,27 +130,38 @@ function NextTests({ rows }: { rows: TestRow[] }) {
   );
 }
 
+// Options shows what is to be done in full, and what was considered and set aside folded.
 export function Options({ rows }: { rows: OptionRow[] }) {
+  const chosen = rows.filter((o) => o.verdict === "recommended" || o.verdict === "also needed");
+  const aside = rows.filter((o) => !chosen.includes(o));
   return (
     <section>
       <h2>What can be done</h2>
       {rows.length === 0 && <p>No option was worked out.</p>}
       <ul class="options">
-        {rows.map((o) => (
-          <li key={o.remedy} class={`option option-${o.verdict.replace(/\s/g, "-")}`}>
-            <h3>{o.remedy} <span class="state">{o.verdict}</span></h3>
-            <p>{o.why}</p>
-            {o.why_not && <p>{o.verdict === "refused" ? "Refused because: " : "But: "}{o.why_not}</p>}
-            <dl class="facts">
-              {([["When", o.when], ["Quantity", o.quantity], ["Life", o.life], ["Disruption", o.disruption], ["Cost", o.cost], ["Sources", (o.sources ?? []).join("; ")]] as const)
-                .filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}
-            </dl>
-          </li>
-        ))}
+        {[...chosen, ...aside].map((o) => {
+          const name = <h3>{o.remedy} <span class="state">{o.verdict}</span></h3>;
+          const kind = `option option-${o.verdict.replace(/\s/g, "-")}`;
+          return chosen.includes(o) ? <li key={o.remedy} class={kind}>{name}<OptionBody o={o} /></li>
+            : <li key={o.remedy} class={kind + " set-aside"}><Fold line={name} inside={() => <OptionBody o={o} />} /></li>;
+        })}
       </ul>
     </section>
   );
 }
+
+function OptionBody({ o }: { o: OptionRow }) {
+  const facts = ([["When", o.when], ["Quantity", o.quantity], ["Life", o.life], ["Disruption", o.disruption], ["Cost", o.cost], ["Sources", (o.sources ?? []).join("; ")]] as const).filter(([, v]) => v);
+  return (
+    <>
+      {o.why && <p>{sentence(o.why)}</p>}
+      {o.why_not && <p>{o.verdict === "refused" ? "Refused because " : o.why ? "But " : "Not, because "}{o.why_not}{/[.!?]$/.test(o.why_not) ? "" : "."}</p>}
+      <dl class="facts">{facts.map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>
+    </>
+  );
+}
+
+const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");
 
 // Hands keeps three questions apart: one departed, one caused, one had control.
 export function Hands({ rows }: { rows: HandRow[] }) {

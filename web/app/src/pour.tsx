@@ -1,6 +1,6 @@
 // One pour day, hour by hour: drying, temperature, strength used, cuts, trucks.
 
-import { clock, content, spanOf, to } from "./state";
+import { clock, content, spanOf, to, wholeSpan } from "./state";
 import type { CutWindow, PourDay } from "./content";
 import { after, fixed, mm, moment, percent, range } from "./format";
 import { Chart, type Series } from "./chart";
@@ -99,7 +99,7 @@ function Drying({ pour }: { pour: PourDay }) {
 function Share({ pour }: { pour: PourDay }) {
   const rows = pour.column ?? [];
   if (rows.length === 0) return null;
-  const span = spanOf(pour), at = (h: (typeof rows)[number]) => moment(h.time)!;
+  const span = wholeSpan(pour), at = (h: (typeof rows)[number]) => moment(h.time)!;
   return (
     <section>
       <h2>Share of tensile strength used, uncut</h2>
@@ -124,7 +124,7 @@ function Temperature({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>Temperature through the slab</h2>
-      <Chart title="Temperature at the top, middle and bottom" unit="°C" span={spanOf(pour)}
+      <Chart title="Temperature at the top, middle and bottom" unit="°C" span={wholeSpan(pour)}
         series={[{ name: "top", strong: true, points: pick((h) => h.top_C) }, { name: "middle", dash: "7 4", points: pick((h) => h.middle_C) }, { name: "bottom", dash: "2 3", points: pick((h) => h.bottom_C) }]} />
       <Fold line="Temperature in numbers" inside={() =>
         <Table caption={`Temperature, ${pour.name}`} shape="numbers" head={["Time", "After placing, h", "Top, °C", "Middle, °C", "Bottom, °C", "Top less bottom, K"]}

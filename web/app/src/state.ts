@@ -77,17 +77,22 @@ effect(() => {
 });
 
 export interface Span { from: number; to: number }
-// spanOf is the stretch of time that a pour's ruler covers, in whole hours.
+const HOUR = 3600e3;
+// spanOf is the stretch of time on a pour's ruler, in whole hours: a day from the
+// first truck, and longer if it was sawn later.
 export function spanOf(pour: PourDay): Span {
-  const times = [
-    moment(pour.start), moment(pour.end), ...(pour.drying ?? []).map((h) => moment(h.time)), ...(pour.column ?? []).map((h) => moment(h.time)),
-    ...(pour.events ?? []).map((e) => moment(e.at)), ...(pour.cuts ?? []).map((c) => moment(c.at)), moment(pour.window.closes),
-  ].filter((t): t is number => t !== undefined);
-  const start = moment(pour.start) ?? Math.min(...times);
-  const last = Math.min(Math.max(...times), start + 72 * 3600e3);
-  const first = Math.max(Math.min(...times), start - 12 * 3600e3);
-  const h = 3600e3;
-  return { from: Math.floor(first / h) * h, to: Math.ceil(Math.max(last, start + 6 * h) / h) * h };
+  const start = moment(pour.start) ?? 0;
+  const happened = [pour.end, pour.window.closes, ...(pour.events ?? []).map((e) => e.at), ...(pour.cuts ?? []).map((c) => c.at)].map(moment).filter((t): t is number => t !== undefined);
+  return within(start, [start - HOUR, start + 24 * HOUR, ...happened.map((t) => t + HOUR)]);
+}
+// wholeSpan is the stretch of time that the replay of a pour covers, up to three days.
+export function wholeSpan(pour: PourDay): Span {
+  const start = moment(pour.start) ?? 0;
+  return within(start, [start, ...(pour.column ?? []).map((h) => moment(h.time)!)]);
+}
+function within(start: number, times: number[]): Span {
+  const from = Math.max(Math.min(...times), start - 12 * HOUR), to = Math.min(Math.max(...times), start + 72 * HOUR);
+  return { from: Math.floor(from / HOUR) * HOUR, to: Math.ceil(Math.max(to, start + 6 * HOUR) / HOUR) * HOUR };
 }
 
 export function sheetOf(id: string) {

@@ -15,7 +15,7 @@ export function Source({ source }: { source: Citation }) {
 export function Lines({ sheet }: { sheet: Sheet }) {
   return (
     <>
-      {sheet.basis?.length ? <p class="basis"><span class="quiet">Stands on:</span> {sheet.basis.join(" ")}</p> : null}
+      {sheet.basis?.length ? <><p class="quiet">Stands on:</p>{sheet.basis.map((b) => <p class="basis" key={b}>{b}</p>)}</> : null}
       {sheet.lines?.length ? <ol class="lines">{sheet.lines.map((line, i) => <li key={i}><LineRow line={line} /></li>)}</ol> : <p class="quiet">This sheet has no lines.</p>}
     </>
   );

@@ -183,10 +183,8 @@ func endChapter(c *Content) []block {
 		b = append(b, heading{2, "Cautions", "cautions"}, bulletsOf(c.Cautions))
 	}
 	b = append(b, heading{2, "Limits", "limits"})
-	for _, s := range []string{c.PageOne.NotDone, c.PageOne.Reliance} {
-		if s != "" {
-			b = append(b, para{text: page.Plain(sentence(s))})
-		}
+	for _, t := range endLines(c) {
+		b = append(b, para{text: t})
 	}
 	record := fmt.Sprintf("Worked out by slabwright %s from data with SHA-256 %s, sampling seed %d. The same data and seed give the same report, byte for byte.",
 		or(c.Head.Version, "(version not given)"), or(c.Head.DataHash, "not given"), c.Head.Seed)

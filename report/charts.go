@@ -124,7 +124,7 @@ func RulerChart(c *Content, p *PourDay) *draw.Scene {
 		case "window":
 			continue // the span says it
 		}
-		r.Marks = append(r.Marks, draw.Mark{At: d.at(e.At), Words: d.clk.time(e.At) + " " + cut(e.What, 46), Pen: pen})
+		r.Marks = append(r.Marks, draw.Mark{At: d.at(e.At), Words: d.clk.time(e.At) + " " + cut(e.What, 32), Pen: pen})
 	}
 	r.Desc = fmt.Sprintf("%d events from %s on.", len(r.Marks), d.clk.hour(p.Start))
 	return r.Scene()

@@ -18,7 +18,8 @@ func (r Ruler) Scene() *Scene {
 	if !(r.To > r.From) {
 		panic("draw: a ruler needs an end after its start")
 	}
-	const left, right, line, row = 4.0, 4.0, 8.0, 3.3
+	// words of the last marks stand in the room at the right
+	const left, right, line, row = 4.0, 40.0, 8.0, 3.3
 	c := Chart{Marks: r.Marks, X: Axis{Min: r.From, Max: r.To}}
 	rows, rowOf := c.markRows(left, r.Width-right)
 	s := New(r.Width, line+5+row*float64(max(rows, 1)), r.Title, r.Desc)

@@ -86,8 +86,11 @@ func (d *diagnosis) explain(run *findingRun) {
 	d.book.Add(ranking)
 	s := report.FindingSheet{Finding: f, Walk: run.walk, Title: d.title(f, r), Place: d.placeWords(r), At: r.Centre,
 		Answer: run.ranking.Answer, Decided: run.ranking.Decided, Workings: []string{relationSheet, ranking.ID}}
-	for _, l := range sheet.Lines {
-		s.Relations = append(s.Relations, report.RelationRow{What: l.What, Text: l.Text + unitText(l.Unit), Working: relationSheet})
+	for _, o := range evidence.Observations {
+		if o.From == "plan" {
+			what := causes.FindVariable(o.Variable).Question
+			s.Relations = append(s.Relations, report.RelationRow{What: what, Text: o.Text, Working: relationSheet})
+		}
 	}
 	s.Mechanism, s.Triggers, s.RuledOut = d.causeRows(run.ranking, ranking.ID)
 	for _, o := range run.ranking.Unexplained {
@@ -97,13 +100,6 @@ func (d *diagnosis) explain(run *findingRun) {
 	s.NextTests = testRows(run.ranking)
 	s.Hands = d.handRows(causes.Hands(run.ranking, d.departuresAt(run)))
 	run.sheet = s
-}
-
-func unitText(unit string) string {
-	if unit == "" {
-		return ""
-	}
-	return " " + unit
 }
 
 // title names a finding for a heading: what, how long, where.
@@ -367,7 +363,7 @@ func (d *diagnosis) explainSlab() {
 		rankings = append(rankings, run.ranking)
 	}
 	slab := causes.RankSlab(rankings)
-	a := report.SlabAnswer{Answer: slab.Answer, Together: slab.Links}
+	a := report.SlabAnswer{Answer: d.slabAnswer(), Together: slab.Links}
 	for _, c := range slab.Causes {
 		if c.AtAll < shownAbove {
 			continue
@@ -378,6 +374,41 @@ func (d *diagnosis) explainSlab() {
 	}
 	d.content.Slab = a
 	d.content.Hands = d.slabHands()
+}
+
+// slabAnswer says, for the slab as a whole, what is settled and what is in front
+// where it is not.
+func (d *diagnosis) slabAnswer() string {
+	groups, open := d.byLeadingCause(), map[string][]string{}
+	var order []string
+	for _, run := range d.sheets {
+		if run.ranking.Decided {
+			continue
+		}
+		name := run.ranking.Top().Name
+		if open[name] == nil {
+			order = append(order, name)
+		}
+		open[name] = append(open[name], run.finding.ID)
+	}
+	var settled, front []string
+	n := 0
+	for _, g := range groups {
+		settled = append(settled, fmt.Sprintf("%s (%s)", g.name, list(g.findings)))
+		n += len(g.findings)
+	}
+	for _, name := range order {
+		front = append(front, fmt.Sprintf("%s (%s)", name, list(open[name])))
+	}
+	text := fmt.Sprintf("The cause is settled at %d of %s", n, plural(len(d.sheets), "finding"))
+	if len(settled) > 0 {
+		text += ": " + strings.Join(settled, "; ")
+	}
+	text += "."
+	if len(front) > 0 {
+		text += " Where it is not, in front are: " + strings.Join(front, "; ") + "."
+	}
+	return text
 }
 
 func list(ids []string) string {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"slabwright/internal/draw"
+	"slabwright/plan"
 )
 
 // box is a place on paper taken by words, mm.
@@ -103,4 +104,32 @@ func appendBoxes(boxes []box, a, b draw.Point, half float64) []box {
 		boxes = append(boxes, box{x - half, y - half, x + half, y + half})
 	}
 	return boxes
+}
+
+// keepClear tells the labels where lines are, before any word is placed.
+func (p *planSheet) keepClear() {
+	run := func(pts []plan.Point, closed bool, put func(a, b draw.Point, half float64), half float64) {
+		for i := range pts {
+			if i+1 < len(pts) || closed {
+				put(p.to.At(draw.Point(pts[i])), p.to.At(draw.Point(pts[(i+1)%len(pts)])), half)
+			}
+		}
+	}
+	run(p.c.Plan.Slab.Outline, true, p.labels.take, 0.5)
+	if p.small {
+		return
+	}
+	for _, j := range p.c.Plan.Slab.Joints {
+		half := p.reachOf(j) + 0.2
+		run(j.Path, false, p.labels.line, half)
+	}
+	for _, f := range p.c.Plan.Slab.Fixtures {
+		run(f.Shape, len(f.Shape) > 2, p.labels.line, 0.6)
+		if f.Opening {
+			p.labels.area(p.onPaper(f.Shape))
+		}
+	}
+	for _, f := range p.c.Findings {
+		p.labels.area(p.onPaper(f.Finding.Area))
+	}
 }

@@ -1,0 +1,112 @@
+package report
+
+import (
+	"strings"
+
+	"slabwright/internal/page"
+)
+
+// costClasses says what a test takes, by class.
+var costClasses = []string{"hand tool, minutes", "small tool or reading", "lift or core crew", "laboratory", "closure and plant"}
+
+func testsTable(rows []TestRow) table {
+	t := table{whole: true, columns: []page.Column{{Head: "Look or test", Share: 22}, {Head: "Tells apart", Share: 22}, {Head: "What each result would do", Share: 34}, {Head: "Takes", Share: 22}}}
+	for _, row := range rows {
+		takes := row.Time
+		if row.CostClass >= 0 && row.CostClass < len(costClasses) {
+			takes = or(takes, "time not given") + "; " + costClasses[row.CostClass]
+		}
+		name := page.Bold(sentenceCase(row.Name))
+		if row.Caution != "" {
+			name = append(name, page.Run{Words: "\nTake care: " + row.Caution})
+		}
+		t.rows = append(t.rows, []page.Text{name, page.Plain(strings.Join(row.Splits, "; ")), page.Plain(strings.Join(row.Outcomes, "\n")), page.Plain(takes)})
+	}
+	return t
+}
+
+// optionsBlocks sets the options that may be chosen, or were asked for and refused,
+// in full, and those that do not fit with the reason alone.
+func optionsBlocks(rows []OptionRow) []block {
+	t := table{whole: true, columns: []page.Column{{Head: "Remedy", Share: 15}, {Head: "Verdict", Share: 14}, {Head: "Why, and why not", Share: 34},
+		{Head: "Quantity", Share: 10}, {Head: "Lasts", Share: 10}, {Head: "Disruption", Share: 11}, {Head: "Cost", Share: 11}, {Head: "When", Share: 13}}}
+	aside := table{whole: true, columns: []page.Column{{Head: "Set aside", Share: 24}, {Head: "because", Share: 76}}}
+	for _, o := range rows {
+		why := page.Plain(sentence(o.Why))
+		if o.WhyNot != "" {
+			not := " Not: "
+			if o.Why == "" {
+				not = "Not: "
+			}
+			why = append(why, page.Run{Words: not + sentence(o.WhyNot)})
+		}
+		if o.Verdict == "does not fit" {
+			reason := page.Plain(sentence(or(o.WhyNot, o.Why)))
+			aside.rows = append(aside.rows, []page.Text{page.Plain(sentenceCase(o.Remedy)), append(reason, page.Run{Words: " " + worksOf(o.Sources), Quiet: true})})
+			continue
+		}
+		if len(o.Sources) > 0 {
+			why = append(why, page.Run{Words: " " + worksOf(o.Sources), Quiet: true})
+		}
+		t.rows = append(t.rows, []page.Text{page.Bold(sentenceCase(o.Remedy)), page.Plain(o.Verdict), why, page.Plain(o.Quantity), page.Plain(o.Life),
+			page.Plain(o.Disruption), page.Plain(or(o.Cost, "no rate given")), page.Plain(o.When)})
+	}
+	var b []block
+	for _, one := range []table{t, aside} {
+		if len(one.rows) > 0 {
+			b = append(b, one)
+		}
+	}
+	return b
+}
+
+// worksOf lists works without how each is known, which the list of sources says.
+func worksOf(sources []string) string {
+	short := make([]string, len(sources))
+	for i, s := range sources {
+		short[i] = workOnly(s)
+	}
+	return strings.Join(short, "; ")
+}
+
+// workOnly takes "(from memory)" and its like off the end of a citation.
+func workOnly(s string) string {
+	for _, how := range []string{"(from memory)", "(seen in another code or excerpt)", "(read on the page)"} {
+		s = strings.TrimSpace(strings.TrimSuffix(s, how))
+	}
+	return s
+}
+
+// handsBlocks keeps the three questions in three columns. What was done other than
+// planned and did not cause this is listed under it in short.
+func handsBlocks(rows []HandRow, causes bool) []block {
+	t := table{whole: true, columns: []page.Column{{Head: "Party", Share: 16}, {Head: "Departed from plan?", Share: 18}, {Head: "Did that cause this?", Share: 18},
+		{Head: "Had control?", Share: 16}, {Head: "What could have stopped it, and when", Share: 32}}}
+	var others []page.Text
+	for _, h := range rows {
+		if strings.HasPrefix(h.Caused, "not here") {
+			others = append(others, page.Text{{Words: h.Party + ": ", Bold: true}, {Words: sentence(strings.TrimPrefix(h.Departed, "yes: "))}})
+			continue
+		}
+		party := page.Bold(h.Party)
+		if h.Role != "" && !strings.EqualFold(h.Role, h.Party) {
+			party = append(party, page.Run{Words: "\n" + h.Role})
+		}
+		if causes && h.Cause != "" {
+			party = append(party, page.Run{Words: "\n" + h.Cause, Quiet: true})
+		}
+		stop := page.Plain(sentence(h.Action))
+		if h.Moment != "" {
+			stop = append(stop, page.Run{Words: " " + sentence(h.Moment), Quiet: true})
+		}
+		t.rows = append(t.rows, []page.Text{party, page.Plain(h.Departed), page.Plain(h.Caused), page.Plain(h.Control), stop})
+	}
+	var b []block
+	if len(t.rows) > 0 {
+		b = append(b, t)
+	}
+	if len(others) > 0 {
+		b = append(b, heading{3, "Also done other than planned, without bearing on this", ""}, bullets{others})
+	}
+	return b
+}

@@ -4,10 +4,11 @@ import type { Chance } from "./content";
 import { range } from "./format";
 
 export function ChanceText({ chance }: { chance: Chance }) {
+  const between = range(chance.low, chance.high);
   return (
     <span class="chance">
       <ChanceBar chance={chance} />
-      <span><strong>{chance.about}</strong> <span class="quiet">({range(chance.low, chance.high)})</span></span>
+      <span><strong>{chance.about}</strong>{between && <span class="quiet"> ({between})</span>}</span>
     </span>
   );
 }

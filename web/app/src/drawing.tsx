@@ -1,8 +1,8 @@
 // The drawing itself: what is drawn, in which line, in which order.
 
 import { clock, content, hour, layers, place, to } from "./state";
-import { apart, beside, boxOf, centre, inside, lengthOf, middle, path, project, rough, ticks, type Label, type View } from "./shape";
-import type { Content, FindingSheet, Fixture, Joint, Panel, Point, PourArea } from "./content";
+import { apart, beside, boxOf, centre, inside, lengthOf, middle, path, project, rough, ticks, turns, type Label, type View } from "./shape";
+import type { Content, DowelBar, FindingSheet, Fixture, Joint, Panel, Point, PourArea } from "./content";
 import { mm, moment, after } from "./format";
 import { NorthArrow, ScaleBar } from "./scale";
 
@@ -28,13 +28,26 @@ export function Drawing({ view, size }: Props) {
       {(slab.fixtures ?? []).map((f) => <FixtureShape key={f.id} fixture={f} line={line} at={p} scale={view.scale} />)}
       {on.panels && <PanelNames panels={c.plan.panels ?? []} at={p} scale={view.scale} />}
       <path class="outline" d={line(slab.outline_m, true)} />
-      {on.dowels && view.scale >= 22 && <path class="dowels" d={(c.plan.dowel_bars ?? []).map((d) => line([d.from_m, d.to_m])).join("")} />}
+      {on.dowels && <path class="dowels" d={thinned(c.plan.dowel_bars ?? [], view.scale).map((d) => line([d.from_m, d.to_m])).join("")} />}
       {on.joints && (slab.joints ?? []).map((j) => <JointLine key={j.id} joint={j} c={c} at={p} />)}
       {on.findings && <Findings c={c} view={view} size={size} />}
       <ScaleBar scale={view.scale} height={size[1]} />
       <NorthArrow bearing={slab.bearing_deg} width={size[0]} />
     </svg>
   );
+}
+
+const APART = 20; // px between dowels drawn: closer they would hide the line of the joint
+
+// thinned leaves out dowels between, so many that the joint still reads.
+function thinned(bars: DowelBar[], scale: number): DowelBar[] {
+  const kept: DowelBar[] = [];
+  let last: DowelBar | undefined;
+  for (const bar of bars) {
+    const near = last && last.joint === bar.joint && Math.hypot(bar.from_m[0] - last.from_m[0], bar.from_m[1] - last.from_m[1]) * scale < APART;
+    if (!near) kept.push((last = bar));
+  }
+  return kept;
 }
 
 type Draw = { line: (points: Point[] | null | undefined, closed?: boolean) => string; at: (p: Point) => Point; scale: number };
@@ -186,7 +199,7 @@ function Findings({ c, view, size }: { c: Content; view: View; size: Point }) {
         {order.map((i) => (
           <g key={seen[i].finding.id} class={isChosen(seen[i]) ? "chosen" : ""}>
             <text class="badge-text" x={spots[i][0]} y={spots[i][1] + 4.5} text-anchor="middle">{numberOf(seen[i].finding.id)}</text>
-            {!small && <text class="width" x={spots[i][0] + 16} y={spots[i][1] + 4}>{widthText(seen[i])}</text>}
+            {!small && <WidthText text={widthText(seen[i])} at={spots[i]} left={turns(spots[i][0] - wanted[i].at[0])} />}
           </g>))}
       </g>
     </>
@@ -209,6 +222,10 @@ function namesOf(c: Content, view: View): Label[] {
 const isChosen = (f: FindingSheet) => place.value.screen === "finding" && place.value.thing === f.finding.id;
 const numberOf = (id: string) => id.replace(/^[A-Za-z]+[- ]?/, "") || id;
 const widthText = (f: FindingSheet) => (f.finding.width_m ? mm(f.finding.width_m.value) : "");
+
+function WidthText({ text, at, left }: { text: string; at: Point; left: boolean }) {
+  return <text class="width" x={at[0] + (left ? -16 : 16)} y={at[1] + 4} text-anchor={left ? "end" : "start"}>{text}</text>;
+}
 
 // FindingMark is the line or patch with the ring of its number; the words are drawn over all of them.
 function FindingMark({ sheet, view, spot }: { sheet: FindingSheet; view: View; spot: Point }) {

@@ -93,7 +93,7 @@ function Where({ f }: { f: FindingSheet }) {
 const FIRST = 5; // relations shown before the rest is folded
 
 function RelationList({ rows }: { rows: Relation[] }) {
-  const list = (some: Relation[]) => <ul class="relations">{some.map((r, i) => <li key={i}>{r.what} {r.text.replace(/\s[–-]$/, "")}</li>)}</ul>;
+  const list = (some: Relation[]) => <ul class="relations">{some.map((r, i) => <li key={i}><span class="quiet">{r.what}:</span> {r.text.replace(/\s[–-]$/, "")}</li>)}</ul>;
   const workings = [...new Set(rows.map((r) => r.working).filter(Boolean))];
   return (
     <>

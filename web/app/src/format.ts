@@ -35,9 +35,11 @@ export function percent(share: number): string {
   return withUnit(fixed(share * 100, 0), "%");
 }
 
-// range writes the low and high of a chance in the same words as "about 7 in 10".
+// range writes the low and high of a chance in the same words as "about 7 in 10";
+// nothing where no range was worked out.
 export function range(low: number, high: number): string {
-  const outOf = low < 0.095 || high > 0.995 ? 100 : 10;
+  if (high - low < 0.005) return "";
+  const outOf = low < 0.05 || high > 0.95 ? 100 : 10;
   const a = Math.round(low * outOf), b = Math.round(high * outOf);
   return a === b ? `${a} in ${outOf}` : `${a} to ${b} in ${outOf}`;
 }

@@ -6,7 +6,7 @@ const ROWS: [string, preact.JSX.Element][] = [
   ["Sawn joint, not cut yet at this hour", <g class="joint joint-sawn waiting"><path class="line" d="M2 10H62" /></g>],
   ["Formed joint", <g class="joint joint-formed made"><path class="line" d="M2 10H62M10 10V4M30 10V4M50 10V4" /></g>],
   ["Isolation joint", <g class="joint joint-isolation made"><path class="line" d="M2 8H62M2 12H62" /></g>],
-  ["Dowels across a joint", <g><g class="joint joint-formed made"><path class="line" d="M2 10H62" /></g><path class="dowels" d="M12 3V17M24 3V17M36 3V17M48 3V17" /></g>],
+  ["Dowels across a joint; close up, each one", <g><g class="joint joint-formed made"><path class="line" d="M2 10H62" /></g><path class="dowels" d="M14 4V16M34 4V16M54 4V16" /></g>],
   ["Bars and mesh", <path class="bars" d="M2 4H62M2 10H62M2 16H62M12 0V20M30 0V20M48 0V20" />],
   ["Crack, its number and width", <g class="finding"><path class="line" d="M2 12L9 9L15 13L22 8L28 12L34 9L40 12L46 9L52 11L62 8" /></g>],
   ["Finding along a joint or edge", <g class="finding along-edge"><path class="line" d="M2 10H62" /></g>],

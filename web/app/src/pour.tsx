@@ -63,7 +63,7 @@ function CutWindowPart({ pour }: { pour: PourDay }) {
       {cuts.length > 0 && (
         <Table caption="Joints as sawn" head={["Joint", "Sawn", "After placing", "State", "Cracked before the cut", "Depth, mm", "Depth of slab", "Edge", "Opened"]} shape="numbers"
           rows={cuts.map((c) => [<a href={to("joint", c.joint)}>{c.joint}</a>, clock.value.at(c.at), after(c.hours_after_placing).replace(" after placing", ""), c.state,
-            c.chance_cracked_before ? `${c.chance_cracked_before.about} (${range(c.chance_cracked_before.low, c.chance_cracked_before.high)})` : "not given",
+            c.chance_cracked_before ? [c.chance_cracked_before.about, range(c.chance_cracked_before.low, c.chance_cracked_before.high)].filter(Boolean).join(", ") : "not given",
             c.depth_m === undefined ? "not known" : mm(c.depth_m).replace(/\s*mm$/, ""), c.depth_share === undefined ? "not known" : percent(c.depth_share), c.edge ?? "not known", c.opened ?? "not known"])} />)}
     </section>
   );

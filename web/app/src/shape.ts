@@ -129,7 +129,9 @@ export function inside(ring: Point[], p: Point): boolean {
 }
 
 export interface Label { at: Point; left: number; right: number; height: number } // how far it reaches from its point
-// apart moves labels off each other: each takes the first free place around its own point.
+// apart moves labels off each other: each takes the first free place around its own
+// point. A label that moved left reaches to its left, so that its leader does not
+// run through its words.
 export function apart(wanted: Label[], taken: Label[] = []): Point[] {
   const placed = [...taken];
   return wanted.map((label) => {
@@ -138,10 +140,14 @@ export function apart(wanted: Label[], taken: Label[] = []): Point[] {
       const angle = (k * Math.PI) / 4 - Math.PI / 4;
       steps.push([Math.cos(angle) * far * 22, -Math.sin(angle) * far * 22]);
     }
-    const free = steps.map(([dx, dy]): Point => [label.at[0] + dx, label.at[1] + dy]).find((at) =>
-      placed.every((o) => at[0] - label.left > o.at[0] + o.right || at[0] + label.right < o.at[0] - o.left || Math.abs(o.at[1] - at[1]) > (o.height + label.height) / 2));
-    const at = free ?? label.at;
-    placed.push({ ...label, at });
-    return at;
+    const there = (step: Point): Label => ({
+      ...label, at: [label.at[0] + step[0], label.at[1] + step[1]], left: turns(step[0]) ? label.right : label.left, right: turns(step[0]) ? label.left : label.right,
+    });
+    const free = steps.map(there).find((l) => placed.every((o) =>
+      l.at[0] - l.left > o.at[0] + o.right || l.at[0] + l.right < o.at[0] - o.left || Math.abs(o.at[1] - l.at[1]) > (o.height + l.height) / 2));
+    const chosen = free ?? label;
+    placed.push(chosen);
+    return chosen.at;
   });
 }
+export const turns = (dx: number) => dx < -1;

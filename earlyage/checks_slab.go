@@ -23,7 +23,7 @@ var dryingQuantities = map[string]source.Func{
 		return m.Grid.Mean(m.Value, 0, len(m.Grid)-1)
 	},
 	"film gone": func(in source.Inputs) float64 {
-		film := bleeding{bleed: climate.Bleed{Rate: in.Num("b0"), End: in.Num("T")}.At, Gone: math.NaN()}
+		film := bleeding{bleed: climate.Bleed{Rate: in.Num("b0"), End: in.Num("T")}, Gone: math.NaN()}
 		const dt = 1.0 / 60
 		for i := 0; math.IsNaN(film.Gone); i++ {
 			film.step(float64(i)*dt, dt, in.Num("E"), 0, 0)
@@ -31,7 +31,7 @@ var dryingQuantities = map[string]source.Func{
 		return film.Gone
 	},
 	"bleed total": func(in source.Inputs) float64 {
-		film := bleeding{bleed: climate.Bleed{Rate: in.Num("b0"), End: in.Num("T")}.At, Gone: math.NaN()}
+		film := bleeding{bleed: climate.Bleed{Rate: in.Num("b0"), End: in.Num("T")}, Gone: math.NaN()}
 		const dt = 1.0 / 60
 		for hours := 0.0; hours < in.Num("T"); hours += dt {
 			film.step(hours, dt, 0, 0, 0)

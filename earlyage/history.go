@@ -38,6 +38,11 @@ type History struct {
 	OpenRate    []float64 // of a wet open surface, kg/m2/h
 	BleedFilm   []float64 // water standing on the surface, kg/m2
 	Humidity    []float64 // in the pores at the top
+	SurfaceAge  []float64 // equivalent age of the surface, h
+	Bled        []float64 // water that came up so far, kg/m2
+	Gained      []float64 // dew so far, kg/m2
+	Lost        []float64 // water that evaporated so far from the film, and out of the concrete until final set, kg/m2
+	Drawn       []float64 // of it, out of the concrete itself, kg/m2
 
 	FilmGone       float64 // h at which the water film was gone before set, NaN if it never was
 	CrazedFrom     float64 // h at which drying and cooling first overcame the skin (crazing), NaN if never

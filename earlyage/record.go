@@ -9,7 +9,7 @@ func (h *History) columns() []*[]float64 {
 	return []*[]float64{&h.Hours, &h.Surface, &h.Mid, &h.Bottom, &h.Air, &h.Degree, &h.EquivalentAge,
 		&h.EdgeAge, &h.Fc, &h.Fct, &h.E, &h.EdgeFc, &h.TopFct, &h.MeanStrain, &h.Gradient, &h.Autogenous,
 		&h.Drying, &h.FullRestraint, &h.FullCurl, &h.SelfTop, &h.SelfSkin, &h.SelfMid, &h.SelfBottom, &h.Evaporation,
-		&h.OpenRate, &h.BleedFilm, &h.Humidity}
+		&h.OpenRate, &h.BleedFilm, &h.Humidity, &h.SurfaceAge, &h.Bled, &h.Gained, &h.Lost, &h.Drawn}
 }
 
 // grow makes room for n entries in one piece.
@@ -35,7 +35,8 @@ func (r *run) record(hours float64) {
 		edge.Strength, edge.Tensile, r.mean, r.slope * r.Thickness / c.Expansion,
 		-r.slab.Mean(r.autogenous, 0, r.bottom), -r.slab.Mean(r.drying, 0, r.bottom),
 		r.axial.stress, r.curl.stress, r.selfTop(), r.self[0].stress, r.self[middle].stress, r.self[r.bottom].stress,
-		r.film.rate, s.potential(r.heat.Value[0]), r.film.Film, r.water.Value[0]}
+		r.film.rate, s.potential(r.heat.Value[0]), r.film.Film, r.water.Value[0],
+		r.heat.Hidden[0] / 3600, r.film.Bled, r.film.Gained, r.film.Lost, r.film.Deficit}
 	for i, column := range h.columns() {
 		*column = append(*column, values[i])
 	}

@@ -81,7 +81,7 @@ func newRun(c Column) *run {
 	r.sampled = c.ask()
 	r.startHeat(g)
 	r.water = newMoisture(r.slab, c.Concrete.Diffusion)
-	r.film = bleeding{bleed: c.Concrete.Bleed.At, Gone: math.NaN()}
+	r.film = bleeding{bleed: c.Concrete.Bleed, Gone: math.NaN()}
 	cut := c.CutDepth
 	if cut == 0 {
 		cut = c.Thickness / 4
@@ -96,6 +96,7 @@ func newRun(c Column) *run {
 func (r *run) startHeat(g march.Grid) {
 	r.surface = &surface{weather: r.sampled, wind: r.WindFactor, warmer: r.AirShift, open: bare(r.Absorptivity, r.Emissivity),
 		covers: r.Covers, drying: r.Drying, wet: 1, time: math.NaN()}
+	r.surface.lay(0)
 	r.volumes = r.slab.Volumes()
 	r.local = newHydrating(r.Concrete.Hydration, concrete.HydrationReference_C, r.volumes)
 	layers := r.layers()

@@ -1,6 +1,8 @@
 package earlyage
 
 import (
+	"math"
+
 	"slabwright/climate"
 	"slabwright/internal/march"
 )
@@ -32,19 +34,27 @@ func (s *surface) look(t float64) {
 	}
 	s.time = t
 	s.feel = s.weather.at(t / 3600)
-	s.feel.Wind *= s.wind
+	s.feel.Wind *= s.wind * (1 - s.cover.WindKept)
+	s.feel.Sun *= 1 - s.cover.SunKept
 	s.feel.Air += s.warmer
 }
 
-// lay puts on what lies on the slab at an hour, the last of the covers that do.
-// It is asked for the middle of each step, since steps end where covers change.
+// lay puts on what lies on the slab at an hour, the last of the covers that do,
+// with everything that stands over it. It is asked for the middle of each step,
+// since steps end where covers change.
 func (s *surface) lay(hours float64) {
 	s.cover = s.open
 	for _, c := range s.covers {
-		if c.lies(hours) {
+		if c.lies(hours) && !c.Stands {
 			s.cover = c
 		}
 	}
+	for _, c := range s.covers {
+		if c.lies(hours) && c.Stands {
+			s.cover = s.cover.with(c)
+		}
+	}
+	s.time = math.NaN() // wind and sun may have changed at this very time
 }
 
 // potential is the drying rate, kg/m2/h, of a wet surface at temperature u in the

@@ -254,7 +254,7 @@ func TestMovement(t *testing.T) {
 
 func TestBleedAccount(t *testing.T) {
 	bleed := climate.Bleed{Rate: 0.8, End: 3}
-	b := bleeding{bleed: bleed.At, Gone: math.NaN()}
+	b := bleeding{bleed: bleed, Gone: math.NaN()}
 	taken := 0.0
 	for i := range 600 {
 		hours := float64(i) / 60

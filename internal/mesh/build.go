@@ -7,6 +7,7 @@ type builder struct {
 	nodes    *noding
 	table    *markTable
 	segments []segment
+	hidden   []bool // segments outside the outline
 	t        *triangulation
 }
 

@@ -201,9 +201,10 @@ func (b *builder) checkInside() error {
 		}
 	}
 	shown := make([]bool, len(b.domain.Lines))
+	b.hidden = make([]bool, len(b.segments))
 	for i := range b.segments {
 		s := &b.segments[i]
-		if b.shows(s) {
+		if b.hidden[i] = !b.shows(s); !b.hidden[i] {
 			for _, mark := range b.table.sets[s.set] {
 				if mark.Kind == OnLine {
 					shown[mark.Index] = true

@@ -43,3 +43,63 @@ func (t *triangulation) search(p Point) int32 {
 	}
 	return -1
 }
+
+// toward walks straight from the middle of a triangle to p. It returns the
+// triangle that holds p, or the side on a segment or on the rim that is in the
+// way, or -1 for both when it is lost to rounding.
+func (t *triangulation) toward(p Point, tri int32) (found, blocked int32) {
+	a, b, c := t.place(tri)
+	from := middle(a, b, c)
+	entered := int32(-1)
+	for steps := 0; steps < 10_000; steps++ {
+		out := int32(-1)
+		for i := range int32(3) {
+			side := 4*tri + i
+			a, b := t.points[t.start(side)], t.points[t.end(side)]
+			if side != entered && Orient(a, b, p) <= 0 && Orient(from, p, a) <= 0 && Orient(from, p, b) >= 0 {
+				out = side
+				break
+			}
+		}
+		if out < 0 {
+			break
+		}
+		if t.segmentOf(out) >= 0 || t.twin(out) < 0 {
+			return -1, out
+		}
+		entered = t.twin(out)
+		tri = entered >> 2
+	}
+	a, b, c = t.place(tri)
+	if Orient(a, b, p) >= 0 && Orient(b, c, p) >= 0 && Orient(c, a, p) >= 0 {
+		return tri, -1
+	}
+	return -1, -1
+}
+
+// digSeen collects the cavity of p from the triangle that holds it, going only
+// through sides p sees.
+func (t *triangulation) digSeen(p Point, tri int32) {
+	t.begin(tri)
+	for len(t.stack) > 0 {
+		tri := t.stack[len(t.stack)-1]
+		t.stack = t.stack[:len(t.stack)-1]
+		t.dug = append(t.dug, tri)
+		k := t.corner[tri]
+		for i := range int32(3) {
+			a, b := k.v[i], k.v[(i+1)%3]
+			if twin := k.twin[i]; k.seg[i] < 0 && twin >= 0 && Orient(t.points[a], t.points[b], p) > 0 {
+				if t.corner[twin>>2].twin[3] == t.stamp {
+					continue
+				}
+				if x, y, z := t.place(twin >> 2); InCircle(x, y, z, p) > 0 {
+					t.reach(twin >> 2)
+					continue
+				}
+			} else if twin >= 0 && t.corner[twin>>2].twin[3] == t.stamp && k.seg[i] < 0 {
+				continue
+			}
+			t.rim = append(t.rim, rimSide{a, b, k.twin[i], k.seg[i], 4*tri + i})
+		}
+	}
+}

@@ -1,0 +1,104 @@
+package mesh
+
+import "math"
+
+// targetShare is how long sides are made, as a share of the longest allowed. New
+// points lie this far from the side they stand on, so most sides come out within
+// a fifth of it and few have to be cut again.
+const targetShare = 0.82
+
+// improve adds a point that removes a triangle too large or too thin, or splits
+// the segments that point would crowd.
+func (r *refiner) improve(job task, large bool) {
+	t := r.t
+	tri := job.side >> 2
+	p := r.remedy(job.side, large)
+	t.dig(p, tri, -1)
+	if h := t.hidden(p); h >= 0 && !r.reachHidden(job, p, large) {
+		return
+	}
+	again := false
+	crowds := false
+	for i := range t.rim {
+		s := &t.rim[i]
+		if s.seg < 0 || !sees(t.points[s.a], t.points[s.b], p) {
+			continue
+		}
+		crowds = true
+		if r.splittable(s.a, s.b) {
+			r.crowded.push(r.taskOf(s.inner))
+			again = true
+		}
+	}
+	if again {
+		r.putBack(job, large)
+	}
+	if crowds {
+		return
+	}
+	v := r.addPoint(p, free)
+	t.fill(v, -1)
+	r.judgeMade()
+}
+
+func (r *refiner) putBack(job task, large bool) {
+	if large {
+		r.large.push(job)
+	} else {
+		r.skinny.push(job)
+	}
+}
+
+// sees tells whether p sees a–b under more than a right angle.
+func sees(a, b, p Point) bool {
+	return (a[0]-p[0])*(b[0]-p[0])+(a[1]-p[1])*(b[1]-p[1]) < 0
+}
+
+// reachHidden digs the cavity of p again from where p is, when p was hidden from
+// a part of it. When a segment is in the way it is set aside for splitting, and
+// the answer is no.
+func (r *refiner) reachHidden(job task, p Point, large bool) bool {
+	t := r.t
+	tri, blocked := t.toward(p, job.side>>2)
+	if blocked >= 0 {
+		if r.splittable(t.start(blocked), t.end(blocked)) {
+			r.crowded.push(r.taskOf(blocked))
+			r.putBack(job, large)
+		}
+		return false
+	}
+	if tri < 0 {
+		return false
+	}
+	t.digSeen(p, tri)
+	return t.hidden(p) < 0
+}
+
+// remedy is where a new point goes to remove the triangle whose shortest side is
+// given: above that side, at most as high as the centre of the circle through
+// the corners.
+//
+// Too thin a triangle gets the point that just gives the angle wanted with the
+// short side; too large a one the point at the wanted distance from its ends, so
+// that triangles grow inward from the rim in even rows.
+//
+// Source: Üngör, Computational Geometry 42 (2009), 109-118, for the first; Rebay,
+// Journal of Computational Physics 106 (1993), 125-138, for the second.
+func (r *refiner) remedy(side int32, large bool) Point {
+	t := r.t
+	a, b, c := t.points[t.start(side)], t.points[t.end(side)], t.points[t.apex(side)]
+	ux, uy := b[0]-a[0], b[1]-a[1]
+	wx, wy := c[0]-a[0], c[1]-a[1]
+	short := ux*ux + uy*uy
+	twice := ux*wy - uy*wx
+	// The centre lies above the middle of a–b by rise times the length of a–b.
+	rise := ((wx*wx + wy*wy) - (wx*ux + wy*uy)) / (2 * twice)
+	if large {
+		goal := targetShare * r.sizeAt(middle(a, b, c))
+		goal = max(goal*goal, short)
+		rise = min(rise, math.Sqrt((goal-short/4)/short))
+	} else {
+		rise = min(rise, r.offCentre)
+	}
+	return Point{a[0] + ux/2 - rise*uy, a[1] + uy/2 + rise*ux}
+}

@@ -1,0 +1,103 @@
+package mesh
+
+import "math"
+
+// needsSplit tells whether a side on a segment is too long or crowded: the corner
+// across lies inside the circle that has the side as diameter. Lengths are
+// squared; others is the sum of those of the two other sides.
+func (r *refiner) needsSplit(side int32, length, others float64) bool {
+	if others >= length && r.size == nil {
+		return false
+	}
+	a, b := r.t.start(side), r.t.end(side)
+	if others < length {
+		return r.splittable(a, b)
+	}
+	h := r.sizeAt(between(r.t.points[a], r.t.points[b], 0.5))
+	return length > h*h && r.splittable(a, b)
+}
+
+// splittable tells whether a side may be split: halves must stay well apart from
+// what snapping calls one point.
+func (r *refiner) splittable(a, b int32) bool {
+	l := 8 * r.snap
+	return squaredDistance(r.t.points[a], r.t.points[b]) > l*l && (len(r.unsplit) == 0 || !r.unsplit[ends(a, b)])
+}
+
+func ends(a, b int32) [2]int32 { return [2]int32{min(a, b), max(a, b)} }
+
+// split puts a point on a side that lies on a segment.
+func (r *refiner) split(side int32) {
+	t := r.t
+	a, b, s := t.start(side), t.end(side), t.segmentOf(side)
+	p := between(t.points[a], t.points[b], r.splitAt(side))
+	t.dig(p, side>>2, side)
+	if t.hidden(p) >= 0 {
+		if t.digLittle(side); t.hidden(p) >= 0 {
+			r.unsplit[ends(a, b)] = true
+			return
+		}
+	}
+	openEnd := int32(-1)
+	if t.twin(side) < 0 {
+		openEnd = a
+	}
+	v := r.addPoint(p, s)
+	t.fill(v, openEnd)
+	for _, tri := range t.made {
+		k := &t.corner[tri]
+		if k.v[1] == a || k.v[1] == b {
+			k.seg[1] = s
+		}
+		if k.v[0] == a || k.v[0] == b {
+			k.seg[2] = s
+		}
+	}
+	r.judgeMade()
+}
+
+func (r *refiner) addPoint(p Point, on int32) int32 {
+	r.t.points = append(r.t.points, p)
+	r.t.around = append(r.t.around, -1)
+	r.on = append(r.on, on)
+	return int32(len(r.t.points) - 1)
+}
+
+func (r *refiner) judgeMade() {
+	for _, tri := range r.t.made {
+		r.judge(tri)
+	}
+}
+
+// splitAt is where along a side its new point goes, 0 to 1. Next to a small angle
+// it lies a power of two from the corner, so that the points on both arms of the
+// angle come to lie on the same circles and do not crowd each other for ever.
+// Elsewhere the side is cut in equal parts of about the wanted size.
+func (r *refiner) splitAt(side int32) float64 {
+	a, b, s := r.t.start(side), r.t.end(side), r.t.segmentOf(side)
+	pa, pb := r.t.points[a], r.t.points[b]
+	length := distance(pa, pb)
+	smallA, smallB := r.small.at(s, a), r.small.at(s, b)
+	switch {
+	case smallA && !smallB:
+		return shell(length) / length
+	case smallB && !smallA:
+		return 1 - shell(length)/length
+	case smallA:
+		return 0.5
+	}
+	if parts := math.Ceil(length / (targetShare * r.sizeAt(between(pa, pb, 0.5)))); parts > 2 && parts < 1e6 {
+		return math.Floor(parts/2) / parts
+	}
+	return 0.5
+}
+
+// shell is the power of two nearest to half of length: between a third and two
+// thirds of it.
+func shell(length float64) float64 {
+	d := math.Exp2(math.Floor(math.Log2(length)))
+	for d > 2*length/3 {
+		d /= 2
+	}
+	return d
+}

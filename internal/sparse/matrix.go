@@ -1,0 +1,94 @@
+package sparse
+
+// Matrix is a symmetric matrix on a pattern. Block s of the pattern is
+// Value[s·b²:(s+1)·b²], row by row; blocks on the diagonal are whole.
+type Matrix struct {
+	*Pattern
+	Value []float64
+}
+
+// NewMatrix returns a zero matrix.
+func (p *Pattern) NewMatrix() *Matrix {
+	return &Matrix{p, make([]float64, len(p.Row)*p.Block*p.Block)}
+}
+
+// Copy returns a matrix of the same pattern with its own values.
+func (a *Matrix) Copy() *Matrix {
+	return &Matrix{a.Pattern, append([]float64(nil), a.Value...)}
+}
+
+// At returns one entry; unknown u of node n has index n·Block+u.
+func (a *Matrix) At(row, col int) float64 {
+	if row/a.Block < col/a.Block {
+		row, col = col, row
+	}
+	b := a.Block
+	i, j := int32(row/b), int32(col/b)
+	for s := a.Start[j]; s < a.Start[j+1]; s++ {
+		if a.Row[s] == i {
+			return a.Value[int(s)*b*b+row%b*b+col%b]
+		}
+	}
+	return 0
+}
+
+// AddDiagonal adds v to the diagonal entry of one unknown: a spring to the ground.
+func (a *Matrix) AddDiagonal(unknown int, v float64) {
+	b := a.Block
+	a.Value[int(a.Start[unknown/b])*b*b+unknown%b*(b+1)] += v
+}
+
+// Multiply sets y = A·x.
+func (a *Matrix) Multiply(y, x []float64) {
+	if len(x) != a.Unknowns() || len(y) != a.Unknowns() {
+		panic("sparse: vector and matrix differ in length")
+	}
+	clear(y)
+	if a.Block == 2 {
+		a.multiply2(y, x)
+		return
+	}
+	b := a.Block
+	for j := range a.Nodes {
+		xj, yj := x[j*b:j*b+b], y[j*b:j*b+b]
+		for s := int(a.Start[j]); s < int(a.Start[j+1]); s++ {
+			i := int(a.Row[s])
+			v := a.Value[s*b*b : (s+1)*b*b]
+			xi, yi := x[i*b:i*b+b], y[i*b:i*b+b]
+			for r := range b {
+				row := v[r*b : r*b+b]
+				sum := 0.0
+				for c, w := range row {
+					sum += w * xj[c]
+				}
+				yi[r] += sum
+				if i != j {
+					for c, w := range row {
+						yj[c] += w * xi[r]
+					}
+				}
+			}
+		}
+	}
+}
+
+// multiply2 is Multiply for two unknowns a node, y being zero.
+func (a *Matrix) multiply2(y, x []float64) {
+	for j := range a.Nodes {
+		x0, x1 := x[2*j], x[2*j+1]
+		s := int(a.Start[j])
+		v := a.Value[4*s : 4*s+4]
+		y0, y1 := v[0]*x0+v[1]*x1, v[2]*x0+v[3]*x1
+		for s++; s < int(a.Start[j+1]); s++ {
+			i := int(a.Row[s])
+			v := a.Value[4*s : 4*s+4]
+			xi, yi := x[2*i:2*i+2], y[2*i:2*i+2]
+			yi[0] += v[0]*x0 + v[1]*x1
+			yi[1] += v[2]*x0 + v[3]*x1
+			y0 += v[0]*xi[0] + v[2]*xi[1]
+			y1 += v[1]*xi[0] + v[3]*xi[1]
+		}
+		y[2*j] += y0
+		y[2*j+1] += y1
+	}
+}

@@ -42,7 +42,7 @@ func (s Series) Doubtful() []Doubt {
 			if text == "" {
 				continue
 			}
-			key := fmt.Sprint(mend[:12], impossible) // the same mend, whatever value it quotes
+			key := fmt.Sprint(mend[:min(12, len(mend))], impossible) // the same mend, whatever value it quotes
 			if d, ok := found[key]; ok {
 				d.Count++
 				continue

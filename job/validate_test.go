@@ -67,7 +67,7 @@ func TestValidate(t *testing.T) {
 		{"w/c 5", func(j *Job) { j.Mixes[0].WaterCement.Value = 5 }, Error, "range", "mixes[0].water_cement", "0.2 to 1.5|Did you mean 0.5?"},
 		{"w/c in %", func(j *Job) { j.Mixes[0].WaterCement.Value = 50 }, Error, "range", "mixes[0].water_cement", "Did you mean 0.5?|50 % as a share"},
 		{"1500 mm for 150", func(j *Job) { j.Slabs[0].Thickness.Value = 1500 }, Error, "range", "slabs[0].thickness_m", "Did you mean 0.15?"},
-		{"1.5 for 0.15", func(j *Job) { j.Slabs[0].Thickness.Value = 1.5 }, Warning, "unusual", "slabs[0].thickness_m", "Did you mean 0.15?"},
+		{"1.5 for 0.15", func(j *Job) { j.Slabs[0].Thickness.Value = 1.5 }, Error, "range", "slabs[0].thickness_m", "0.04 to 1|Did you mean 0.15?"},
 		{"150 mm in metres", func(j *Job) { j.Slabs[0].Thickness.Value = 150 }, Error, "range", "slabs[0].thickness_m", "Did you mean 0.15? That is 150 mm in m."},
 		{"6 inches", func(j *Job) { j.Slabs[0].Thickness.Value = 6.0 }, Error, "range", "slabs[0].thickness_m", "0.1524? That is 6 in"},
 		{"psi for MPa", func(j *Job) { j.Mixes[0].Strength.Value = 4000 }, Error, "range", "mixes[0].strength_MPa", "27.58? That is 4000 psi in MPa"},
@@ -75,7 +75,7 @@ func TestValidate(t *testing.T) {
 		{"percent for share", func(j *Job) { j.Mixes[0].FlyAsh = fact(30) }, Error, "range", "mixes[0].fly_ash_share", "Did you mean 0.3?"},
 		{"pci for MN/m3", func(j *Job) { j.Ground.Support = fact(400) }, Warning, "unusual", "ground.support_MN_m3", "108.6? That is 400 pci in MN/m3"},
 		{"crack width in mm", func(j *Job) { j.Walks[0].Findings[0].Width = fact(0.4) }, Error, "range", "walks[0].findings[0].width_m", "Did you mean 0.0004? That is 0.4 mm in m."},
-		{"NaN thickness", func(j *Job) { j.Slabs[0].Thickness.Value = nan }, Error, "range", "slabs[0].thickness_m", "not known m; 0.04 to 2 m"},
+		{"NaN thickness", func(j *Job) { j.Slabs[0].Thickness.Value = nan }, Error, "range", "slabs[0].thickness_m", "not known m; 0.04 to 1 m"},
 		{"expansion in microstrain", func(j *Job) { j.Mixes[0].Expansion = fact(10) }, Error, "range", "mixes[0].expansion_per_K", "1.000·10⁻⁶ to 5.000·10⁻⁵ 1/K|10 µε/K"},
 		{"zero thickness", func(j *Job) { j.Slabs[0].Thickness.Value = 0 }, Error, "range", "slabs[0].thickness_m", "leave it out"},
 		{"low above high", func(j *Job) {

@@ -99,7 +99,7 @@ func (s Slab) checkIDs() []Problem {
 }
 
 func (s Slab) checkNumbers() []Problem {
-	problems := checkRange("thickness_m", s.Thickness, 0.04, 2, "m")
+	problems := checkRange("thickness_m", s.Thickness, 0.04, 1, "m")
 	return append(problems, checkRange("bearing_deg", s.Bearing, 0, 360, "degrees")...)
 }
 
@@ -143,12 +143,27 @@ func checkRing(field, name string, points []Point) []Problem {
 			Want: "three or more", Mend: "Walk round the edge and mark each corner."}}
 	}
 	ring := cleanRing(points)
+	if len(ring) >= 3 && ring.flat() { // a bow tie encloses nothing either: say where it crosses
+		if crossings := ring.selfCrossings(field, name, points); len(crossings) > 0 && !onOneLine(ring) {
+			return crossings
+		}
+	}
 	if len(ring) < 3 || ring.flat() {
 		p := points[0]
 		return []Problem{{Field: field, Place: &p, Found: fmt.Sprintf("%s encloses %.3g m²", name, Ring(points).Area()),
 			Want: "an area", Mend: "The points lie on one line or on top of each other; look for a missing corner."}}
 	}
 	return ring.selfCrossings(field, name, points)
+}
+
+// onOneLine reports whether all points of a ring lie on one straight line.
+func onOneLine(ring Ring) bool {
+	for i := range ring {
+		if Turn(ring[0], ring[1], ring[i]) != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func checkFinite(field string, p Point) *Problem {

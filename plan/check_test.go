@@ -34,6 +34,7 @@ func TestCheckNamesEachProblem(t *testing.T) {
 		found string
 	}{
 		{"bow tie", Slab{Outline: []Point{{0, 0}, {4, 4}, {4, 0}, {0, 4}}}, "outline_m[2]", &Point{2, 2}, "meets the side"},
+		{"even bow tie", Slab{Outline: []Point{{0, 0}, {4, 4}, {0, 4}, {4, 0}}}, "outline_m[2]", &Point{2, 2}, "meets the side"},
 		{"spike", Slab{Outline: []Point{{0, 0}, {4, 0}, {4, 4}, {4, 1}, {0, 4}}}, "outline_m[2]", &Point{4, 4}, "meets"},
 		{"touching itself", Slab{Outline: []Point{{0, 0}, {4, 0}, {4, 4}, {2, 0}, {0, 4}}}, "outline_m[2]", &Point{2, 0}, "meets"},
 		{"two points", Slab{Outline: []Point{{0, 0}, {4, 0}}}, "outline_m", nil, "2 points"},

@@ -129,6 +129,88 @@ type PourDay struct {
 	Sentences  []string     `json:"sentences"` // what the day shows, in plain words
 	Workings   []string     `json:"workings"`
 	NotGiven   []string     `json:"not_given,omitempty"` // answers left out, and why
+
+	DryingLimit *float64         `json:"drying_limit_kg_m2_h,omitempty"` // as planned; nil: none was set
+	Panels      []PanelWindow    `json:"panels,omitempty"`               // each on its own clock, in the order to cut
+	Plastic     []PlasticHour    `json:"plastic,omitempty"`              // from placing to final set
+	Depths      []float64        `json:"depths_m,omitempty"`             // of the profiles, from the top
+	Profiles    []Profile        `json:"profiles,omitempty"`             // through the depth at chosen hours
+	Moves       []SensitivityRow `json:"moves,omitempty"`                // which unknown moves the window most
+	Measured    *MeasuredFit     `json:"measured,omitempty"`             // what site measurements did to the answer
+	WhatIfs     []WhatIf         `json:"what_ifs,omitempty"`
+}
+
+// PanelWindow is the cut window of one panel, by the time concrete came to it.
+type PanelWindow struct {
+	Panel  string      `json:"panel"`
+	Placed time.Time   `json:"placed"`
+	Order  int         `json:"order"` // in which its far joint is best cut, from 1
+	Wet    Window      `json:"wet"`
+	Early  Window      `json:"early_entry"`
+	Curve  []CutChance `json:"curve"` // for the wet saw
+}
+
+// CutChance is what is to be expected of a cut at one time.
+type CutChance struct {
+	At      time.Time `json:"at"`
+	Hours   float64   `json:"hours_after_placing"`
+	Ready   float64   `json:"ready"`   // chance that the edge is strong enough
+	Cracked float64   `json:"cracked"` // chance that the slab has cracked elsewhere before
+}
+
+// PlasticHour is the fresh slab in one hour.
+type PlasticHour struct {
+	Time       time.Time `json:"time"`
+	Hours      float64   `json:"hours_after_placing"`
+	Drying     float64   `json:"drying_kg_m2_h"`
+	Bleeding   float64   `json:"bleeding_kg_m2_h"`
+	Film       float64   `json:"film_kg_m2"`        // water standing on the surface
+	Deficit    float64   `json:"deficit_kg_m2"`     // drawn out of the concrete
+	Shrinkage  float64   `json:"chance_shrinkage"`  // of plastic shrinkage cracks by then
+	Settlement float64   `json:"chance_settlement"` // of cracks over bars by then
+}
+
+// Profile is the slab through its depth at one time; one value a depth.
+type Profile struct {
+	Time        time.Time `json:"time"`
+	Hours       float64   `json:"hours_after_placing"`
+	Temperature []float64 `json:"temperature_C"`
+	Humidity    []float64 `json:"humidity,omitempty"` // in the pores, 0-1
+	Strength    []float64 `json:"strength_MPa,omitempty"`
+	Stress      []float64 `json:"stress_MPa,omitempty"` // that the layers do to each other
+}
+
+// SensitivityRow is one unknown and how far it moves the cut window.
+type SensitivityRow struct {
+	What   string  `json:"what"`
+	Low    string  `json:"low"`
+	High   string  `json:"high"`
+	Known  string  `json:"known"`
+	Opens  float64 `json:"opens_min"`  // minutes later over its range
+	Closes float64 `json:"closes_min"` // the same of the closing
+	Share  float64 `json:"share"`      // of the spread
+}
+
+// MeasuredFit is what logged temperatures, cylinders and set times did to the answer.
+type MeasuredFit struct {
+	Used     []string `json:"used"`    // what was measured
+	Members  float64  `json:"members"` // effective number left
+	Text     string   `json:"text"`    // how far it moved the answer
+	Warnings []string `json:"warnings,omitempty"`
+	Working  string   `json:"working,omitempty"`
+}
+
+// WhatIf is the same pour with one thing changed.
+type WhatIf struct {
+	Name    string  `json:"name"`
+	Changed string  `json:"changed"`
+	Window  Window  `json:"window"`
+	Early   *Window `json:"early_entry_window,omitempty"`
+	Peak    float64 `json:"peak_drying_kg_m2_h"`
+	Plastic float64 `json:"chance_plastic"` // of plastic shrinkage cracks
+	Cracked float64 `json:"chance_cracked"` // before a cut at the best time
+	Night   bool    `json:"night"`          // the best time lies between 22:00 and 06:00
+	Text    string  `json:"text"`
 }
 
 // DryingHour is the drying rate of one hour in the published forms, kg/m2/h.

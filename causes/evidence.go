@@ -33,7 +33,8 @@ type Evidence struct {
 	Frost        bool            `json:"frost"`    // the place freezes
 	Recorded     map[string]bool `json:"recorded,omitempty"`
 	Physics      []Physics       `json:"physics,omitempty"`
-	Tally        map[string]int  `json:"tally,omitempty"` // the practice's own closed cases by cause; used from 30 on
+	Pointless    []string        `json:"pointless,omitempty"` // variables nobody need look for here: the ends of a joint
+	Tally        map[string]int  `json:"tally,omitempty"`     // the practice's own closed cases by cause; used from 30 on
 }
 
 // Recorded facts. The first five take causes off the list (tables/vetoes.csv); a

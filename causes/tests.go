@@ -1,6 +1,7 @@
 package causes
 
 import (
+	"slices"
 	"sort"
 	"strconv"
 
@@ -21,7 +22,7 @@ type Test struct {
 	Limits   string            `json:"limits,omitempty"`
 	First    string            `json:"first,omitempty"` // test that must come before it
 	Bits     float64           `json:"bits"`            // expected drop of entropy
-	Worth    float64           `json:"worth"`           // bits for the cost of its class
+	Worth    float64           `json:"worth"`           // bits between the causes that are at least possible, for the cost of its class
 	Best     bool              `json:"best_of_class"`
 	TopTwo   float64           `json:"top_two"`  // bits it tells between the two leading causes alone
 	Outcomes []TestOutcome     `json:"outcomes"` // of the variable that tells most
@@ -94,13 +95,29 @@ func (w *weighing) nextTests() []Test {
 			continue
 		}
 		t.TopTwo = w.model.Information(w.topTwo(), w.evidence, open...)
-		t.Worth = t.Bits / classes[t.Class].cost
+		t.Worth = w.model.Information(w.leaders(), w.evidence, open...) / classes[t.Class].cost
 		t.Outcomes = w.testOutcomes(open)
 		all = append(all, t)
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].Worth > all[j].Worth })
 	markBest(all)
 	return all
+}
+
+// leaders is the belief as if only the causes that are at least possible were left:
+// a test is worth what it tells of these, not of those nobody thinks of any more.
+func (w *weighing) leaders() []float64 {
+	p, sum := make([]float64, len(w.belief)), 0.0
+	for n, h := range order(w.belief) {
+		if n < 2 || w.belief[h] >= possibleAbove {
+			p[h] = w.belief[h]
+			sum += p[h]
+		}
+	}
+	for h := range p {
+		p[h] /= sum
+	}
+	return p
 }
 
 // topTwo is the belief as if only the two leading causes were left.
@@ -145,6 +162,9 @@ func (w *weighing) testOutcomes(open []string) []TestOutcome {
 // open reports whether a variable is not known yet and makes sense for the
 // pattern that was seen.
 func (w *weighing) open(variable string) bool {
+	if slices.Contains(w.pointless, variable) {
+		return false
+	}
 	for _, e := range w.evidence {
 		if e.Name == variable {
 			return false

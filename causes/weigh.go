@@ -28,13 +28,14 @@ type weighing struct {
 	unused    []Unused
 	lifted    int // pieces of evidence that fit none of the leading causes
 	ageShares map[string]float64
-	priors    string // what the prior odds stand on
+	pointless []string // variables nobody need look for
+	priors    string   // what the prior odds stand on
 }
 
 // weigh puts the evidence into the model.
 func weigh(e Evidence) *weighing {
 	priors := Priors(e.Exposure, e.Frost, e.Tally)
-	w := &weighing{model: network(priors), priors: priors[0].Basis, because: map[string]string{}}
+	w := &weighing{model: network(priors), priors: priors[0].Basis, because: map[string]string{}, pointless: e.Pointless}
 	w.observe(e)
 	w.addPhysics(e.Physics)
 	w.exclude(e)

@@ -2,7 +2,9 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"sort"
+	"strings"
 
 	"slabwright/concrete"
 	"slabwright/remedies"
@@ -35,7 +37,7 @@ func (d *diagnosis) concreteSheets() {
 	long := d.longTerm(run.mix)
 	age := 365.0
 	if w := d.lastWalk(); w != nil {
-		age = w.Date.Sub(*run.pour.Start).Hours() / 24
+		age = math.Round(w.Date.Sub(*run.pour.Start).Hours() / 24)
 	}
 	en := run.mix.EN1992()
 	shrinkage := concrete.ShrinkageEN{Mean28: en.Mean28, Class: run.mix.Class}
@@ -75,7 +77,7 @@ func (d *diagnosis) finish() *report.Content {
 	c.Workings = d.book.Sheets
 	c.Sources = d.sourcesUsed()
 	for _, p := range d.job.unknowns() {
-		d.lack(p.Field, p.Found, so(p.Blocks))
+		d.lack(p.Field, strings.TrimPrefix(p.Found, "not known: "), so(p.Blocks))
 	}
 	for _, x := range remedies.Cautions() {
 		c.Cautions = append(c.Cautions, x.Text)

@@ -84,7 +84,7 @@ func (d *diagnosis) explain(run *findingRun) {
 	ranking.ID = "causes-" + f.ID
 	ranking.Title = "How the causes of finding " + f.ID + " were weighed"
 	d.book.Add(ranking)
-	s := report.FindingSheet{Finding: f, Walk: run.walk, Title: d.title(f, r), Place: d.placeWords(r), At: r.Centre,
+	s := report.FindingSheet{Finding: f, Walk: run.walk, Title: d.title(f, r), Place: d.placeWords(f, r), At: r.Centre,
 		Answer: run.ranking.Answer, Decided: run.ranking.Decided, Workings: []string{relationSheet, ranking.ID}}
 	for _, o := range evidence.Observations {
 		if o.From == "plan" {
@@ -128,12 +128,14 @@ func capital(s string) string {
 }
 
 // placeWords says where a finding lies, from the plan.
-func (d *diagnosis) placeWords(r plan.Relation) string {
+func (d *diagnosis) placeWords(f walk.Finding, r plan.Relation) string {
 	s := fmt.Sprintf("at (%.1f, %.1f) m", r.Centre.X, r.Centre.Y)
 	if r.Panel != "" {
 		s = "in panel " + r.Panel + " " + s
 	}
 	switch {
+	case f.Joint != "":
+		s = fmt.Sprintf("along joint %s, middle at (%.1f, %.1f) m", f.Joint, r.Centre.X, r.Centre.Y)
 	case r.Corner != nil && r.Corner.Starts:
 		s += fmt.Sprintf("; starts %.0f mm from the inside corner %s", 1000*r.Corner.Distance, d.cornerName(r.Corner.Fixture))
 	case r.Cut != nil:

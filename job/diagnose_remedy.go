@@ -151,7 +151,7 @@ func (d *diagnosis) movement() {
 		return
 	}
 	long := d.longTerm(run.mix)
-	age := w.Date.Sub(*run.pour.Start).Hours() / 24
+	age := math.Round(w.Date.Sub(*run.pour.Start).Hours() / 24)
 	move := long.Movement(age)
 	d.hold.expansion = run.mix.Expansion
 	d.hold.coldest, d.hold.hottest = d.year()

@@ -26,6 +26,12 @@ func (d *diagnosis) evidence(f walk.Finding, r plan.Relation, sheet string) (cau
 	if o := causes.FromKind(string(f.Kind), f.Cell); o != nil {
 		add([]causes.Observation{*o}, nil)
 	}
+	if !lineLike(f.Kind) {
+		e.Pointless = []string{"ends", "orientation", "spacing", "aspect", "slenderness", "embedded"}
+		if causes.FromKind(string(f.Kind), f.Cell) == nil || f.Kind == walk.Curl {
+			e.Pointless = append(e.Pointless, "pattern")
+		}
+	}
 	if f.Kind == walk.JointNotOpen {
 		add(idleJoint(f.Joint), nil)
 	}

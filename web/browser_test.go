@@ -26,6 +26,9 @@ import (
 // SLABWRIGHT_BROWSER=required the test fails instead.
 func browserPath(t *testing.T) string {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("a browser takes its time")
+	}
 	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "chrome"} {
 		if found, err := exec.LookPath(name); err == nil {
 			return found

@@ -4,7 +4,7 @@ import type { Chance } from "./content";
 import { range } from "./format";
 
 export function ChanceText({ chance }: { chance: Chance }) {
-  const between = range(chance.low, chance.high);
+  const between = range(chance.p, chance.low, chance.high);
   return (
     <span class="chance">
       <ChanceBar chance={chance} />

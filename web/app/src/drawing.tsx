@@ -1,7 +1,7 @@
 // The drawing itself: what is drawn, in which line, in which order.
 
 import { clock, content, hour, layers, place, to } from "./state";
-import { apart, beside, boxOf, centre, inside, lengthOf, middle, path, project, rough, ticks, turns, type Label, type View } from "./shape";
+import { apart, beside, boxOf, centre, inside, lengthOf, middle, path, project, rough, ticks, type Label, type View } from "./shape";
 import type { Content, DowelBar, FindingSheet, Fixture, Joint, Panel, Point, PourArea } from "./content";
 import { mm, moment, after } from "./format";
 import { NorthArrow, ScaleBar } from "./scale";
@@ -194,12 +194,12 @@ function Findings({ c, view, size }: { c: Content; view: View; size: Point }) {
   const order = seen.map((_, i) => i).sort((a, b) => Number(isChosen(seen[a])) - Number(isChosen(seen[b])));
   return (
     <>
-      <g class="findings">{order.map((i) => <FindingMark key={seen[i].finding.id} sheet={seen[i]} view={view} spot={spots[i]} />)}</g>
+      <g class="findings">{order.map((i) => <FindingMark key={seen[i].finding.id} sheet={seen[i]} view={view} spot={spots[i].at} />)}</g>
       <g class="finding-words" aria-hidden="true">
         {order.map((i) => (
           <g key={seen[i].finding.id} class={isChosen(seen[i]) ? "chosen" : ""}>
-            <text class="badge-text" x={spots[i][0]} y={spots[i][1] + 4.5} text-anchor="middle">{numberOf(seen[i].finding.id)}</text>
-            {!small && <WidthText text={widthText(seen[i])} at={spots[i]} left={turns(spots[i][0] - wanted[i].at[0])} />}
+            <text class="badge-text" x={spots[i].at[0]} y={spots[i].at[1] + 4.5} text-anchor="middle">{numberOf(seen[i].finding.id)}</text>
+            {!small && !spots[i].bare && <WidthText text={widthText(seen[i])} at={spots[i].at} left={spots[i].left} />}
           </g>))}
       </g>
     </>

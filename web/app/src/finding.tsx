@@ -82,7 +82,7 @@ function Where({ f }: { f: FindingSheet }) {
   return (
     <section>
       <h2>Where it is</h2>
-      <p>{f.place}</p>
+      <p>{sentence(f.place)}</p>
       <RelationList rows={f.relations ?? []} />
       <Fold line="As seen and measured" inside={() =>
         <dl class="facts">{facts.filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>} />

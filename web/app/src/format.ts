@@ -35,13 +35,17 @@ export function percent(share: number): string {
   return withUnit(fixed(share * 100, 0), "%");
 }
 
-// range writes the low and high of a chance in the same words as "about 7 in 10";
-// nothing where no range was worked out.
-export function range(low: number, high: number): string {
+// range writes the low and high of a chance in the same words as "about 7 in 10": in
+// hundreds near nothing and near certain, nothing where no range was worked out. A
+// chance that is not certain is never written as none or all.
+export function range(p: number, low: number, high: number): string {
   if (high - low < 0.005) return "";
-  const outOf = low < 0.05 || high > 0.95 ? 100 : 10;
-  const a = Math.round(low * outOf), b = Math.round(high * outOf);
-  return a === b ? `${a} in ${outOf}` : `${a} to ${b} in ${outOf}`;
+  const of = p < 0.095 || p > 0.905 ? 100 : 10;
+  const l = Math.round(of * low), h = Math.round(of * high);
+  if (l === of && low < 1) return `over ${of - 1} in ${of}`;
+  if (h === 0 && high > 0) return `under 1 in ${of}`;
+  if (l === h) return "";
+  return `${l === 0 && low > 0 ? "under 1" : l} to ${h === of && high < 1 ? `over ${of - 1}` : h} in ${of}`;
 }
 
 export class Clock {

@@ -74,6 +74,7 @@ function useFocus(panel: { current: HTMLElement | null }, wide: boolean) {
     if (times === 0) return;
     const head = panel.current?.querySelector<HTMLElement>("h1");
     if (!head) return;
+    document.title = `${head.innerText} · ${content.value!.head.number || content.value!.head.title} · Slabwright`;
     head.tabIndex = -1;
     head.focus({ preventScroll: true });
     if (wide) panel.current!.scrollTop = 0;

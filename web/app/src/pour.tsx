@@ -63,7 +63,7 @@ function CutWindowPart({ pour }: { pour: PourDay }) {
       {cuts.length > 0 && (
         <Table caption="Joints as sawn" head={["Joint", "Sawn", "After placing", "State", "Cracked before the cut", "Depth, mm", "Depth of slab", "Edge", "Opened"]} shape="numbers"
           rows={cuts.map((c) => [<a href={to("joint", c.joint)}>{c.joint}</a>, clock.value.at(c.at), after(c.hours_after_placing).replace(" after placing", ""), c.state,
-            c.chance_cracked_before ? [c.chance_cracked_before.about, range(c.chance_cracked_before.low, c.chance_cracked_before.high)].filter(Boolean).join(", ") : "not given",
+            c.chance_cracked_before ? [c.chance_cracked_before.about, range(c.chance_cracked_before.p, c.chance_cracked_before.low, c.chance_cracked_before.high)].filter(Boolean).join(", ") : "not given",
             c.depth_m === undefined ? "not known" : mm(c.depth_m).replace(/\s*mm$/, ""), c.depth_share === undefined ? "not known" : percent(c.depth_share), c.edge ?? "not known", c.opened ?? "not known"])} />)}
     </section>
   );
@@ -73,6 +73,12 @@ const stretchesOf = (pour: PourDay, to: number) => {
   const opens = moment(pour.window.opens), closes = moment(pour.window.closes) ?? to;
   return opens === undefined ? [] : [{ from: opens, to: Math.min(closes, to), name: "cut window" }];
 };
+
+// finishing is the stretch of the day in which the surface was being worked.
+function finishing(pour: PourDay) {
+  const times = (pour.events ?? []).filter((e) => e.kind === "finish").map((e) => moment(e.at)!);
+  return times.length < 2 ? [] : [{ from: Math.min(...times), to: Math.max(...times), name: "finishing" }];
+}
 
 function Drying({ pour }: { pour: PourDay }) {
   const rows = pour.drying ?? [];
@@ -86,7 +92,7 @@ function Drying({ pour }: { pour: PourDay }) {
     <section>
       <h2>Drying of the fresh surface</h2>
       <p class="small quiet">{pour.weather}</p>
-      <Chart title="Drying rate hour by hour in three published forms" unit="kg/m²/h" span={spanOf(pour)} series={series} from0 decimals={2}
+      <Chart title="Drying rate hour by hour in three published forms" unit="kg/m²/h" span={spanOf(pour)} series={series} from0 decimals={2} stretches={finishing(pour)}
         limits={[{ value: 1, name: "1.0: act" }, { value: 0.5, name: "0.5: watch" }]} />
       <p>{pour.film_gone ? `The bleed water was used up at ${clock.value.at(pour.film_gone)}.` : "The bleed water lasted through the time looked at, or is not known."}</p>
       <Fold line="Drying in numbers" inside={() =>

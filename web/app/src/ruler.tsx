@@ -16,7 +16,7 @@ export function Ruler() {
   const at = hour.value !== null && hour.value >= span.from && hour.value <= span.to ? hour.value : null;
   const step = 10 * 60e3;
   const set = (value: number) => (hour.value = span.from + value * step);
-  const words = at === null ? "not set: the plan is drawn as looked at" : `${clock.value.at(at)}, ${after((at - start) / 3600e3)}`;
+  const words = at === null ? (hour.value === null ? "not set: the plan is drawn as looked at" : `not on this day: the plan is drawn at ${clock.value.at(hour.value)}`) : `${clock.value.at(at)}, ${after((at - start) / 3600e3)}`;
   const events = [...(pour.events ?? [])].sort((a, b) => moment(a.at)! - moment(b.at)!);
   const jump = (forward: boolean) => {
     const times = events.map((e) => moment(e.at)!).filter((t) => t >= span.from && t <= span.to);
@@ -28,7 +28,7 @@ export function Ruler() {
   return (
     <section class="ruler" aria-label={`Hours of ${pour.name}`}>
       <div class="ruler-head">
-        <p><label for="hour">Hour of <strong>{pour.name}</strong></label>: <output for="hour">{at === null ? "as looked at" : <strong>{words}</strong>}</output></p>
+        <p><label for="hour">Hour of <strong>{pour.name}</strong></label>: <output for="hour">{hour.value === null ? "as looked at" : <strong>{words}</strong>}</output></p>
         <div class="ruler-keys">
           <button onClick={() => jump(false)}>Earlier event</button>
           <button onClick={() => jump(true)}>Later event</button>

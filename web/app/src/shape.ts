@@ -129,25 +129,24 @@ export function inside(ring: Point[], p: Point): boolean {
 }
 
 export interface Label { at: Point; left: number; right: number; height: number } // how far it reaches from its point
-// apart moves labels off each other: each takes the first free place around its own
-// point. A label that moved left reaches to its left, so that its leader does not
-// run through its words.
-export function apart(wanted: Label[], taken: Label[] = []): Point[] {
+export interface Placed { at: Point; bare: boolean; left: boolean } // bare: no room for its words; left: they reach to its left
+
+// apart moves labels off each other. A label takes its own point if that is free, then
+// a place close by, then does without its words, and only then moves away. One that
+// moved left reaches to its left, so that its leader does not run through its words.
+export function apart(wanted: Label[], taken: Label[] = []): Placed[] {
   const placed = [...taken];
+  const ring = (far: number) => [0, 1, 2, 3, 4, 5, 6, 7].map((k): Point => [Math.cos((k - 1) * Math.PI / 4) * far * 22, -Math.sin((k - 1) * Math.PI / 4) * far * 22]);
+  const near: Point[] = [[0, 0], ...ring(1)], away: Point[] = [...ring(1.7), ...ring(2.6), ...ring(3.6)];
   return wanted.map((label) => {
-    const steps: Point[] = [[0, 0]];
-    for (const far of [1, 1.7, 2.6, 3.6]) for (let k = 0; k < 8; k++) {
-      const angle = (k * Math.PI) / 4 - Math.PI / 4;
-      steps.push([Math.cos(angle) * far * 22, -Math.sin(angle) * far * 22]);
-    }
-    const there = (step: Point): Label => ({
-      ...label, at: [label.at[0] + step[0], label.at[1] + step[1]], left: turns(step[0]) ? label.right : label.left, right: turns(step[0]) ? label.left : label.right,
-    });
-    const free = steps.map(there).find((l) => placed.every((o) =>
-      l.at[0] - l.left > o.at[0] + o.right || l.at[0] + l.right < o.at[0] - o.left || Math.abs(o.at[1] - l.at[1]) > (o.height + l.height) / 2));
-    const chosen = free ?? label;
+    const there = (step: Point, bare: boolean) => {
+      const left = step[0] < -1, words = bare ? label.left : label.right;
+      return { bare, toLeft: left, ...label, at: [label.at[0] + step[0], label.at[1] + step[1]] as Point, left: left ? words : label.left, right: left ? label.left : words };
+    };
+    const tries = [...near.map((s) => there(s, false)), ...near.map((s) => there(s, true)), ...away.map((s) => there(s, true))];
+    const chosen = tries.find((l) => placed.every((o) =>
+      l.at[0] - l.left > o.at[0] + o.right || l.at[0] + l.right < o.at[0] - o.left || Math.abs(o.at[1] - l.at[1]) > (o.height + l.height) / 2)) ?? there([0, 0], true);
     placed.push(chosen);
-    return chosen.at;
+    return { at: chosen.at, bare: chosen.bare, left: chosen.toLeft };
   });
 }
-export const turns = (dx: number) => dx < -1;

@@ -105,7 +105,7 @@ func TestKeyboardToWorking(t *testing.T) {
 			eval[bool](s, `document.querySelectorAll("main .working").forEach(d => d.open = false), true`)
 			for range 60 {
 				s.press(kb.Tab)
-				if eval[bool](s, `document.activeElement.matches(".evidence.for .working > summary")`) {
+				if eval[bool](s, `document.activeElement.matches(".evidence.for .argument > summary")`) {
 					break
 				}
 			}

@@ -4,7 +4,8 @@ import type { Argument, Cause } from "./content";
 import { ChanceText } from "./chance";
 import { Fold } from "./fold";
 import { odds } from "./format";
-import { WorkingFold } from "./working";
+import { sheetOf } from "./state";
+import { SheetInPlace, WorkingFold } from "./working";
 
 export function CauseList({ title, rows }: { title: string; rows: Cause[] }) {
   if (rows.length === 0) return null;
@@ -56,12 +57,18 @@ function Evidence({ title, rows, none }: { title: string; rows: Argument[]; none
       {rows.length > 0 && (
         <ul class={`evidence ${title.toLowerCase()}`}>
           {rows.map((a, i) => (
-            <li key={i}>
-              <p>{a.text} <span class="quiet small">{a.from}, {a.known}; {odds(a.shift)}</span></p>
-              <WorkingFold id={a.working} />
-            </li>
+            <li key={i}><OneArgument a={a} /></li>
           ))}
         </ul>)}
     </>
   );
+}
+
+// OneArgument opens its working when it has one.
+function OneArgument({ a }: { a: Argument }) {
+  const sheet = a.working ? sheetOf(a.working) : undefined;
+  const how = [a.from, a.known === a.from ? "" : a.known].filter(Boolean).join(", ");
+  const words = <span>{a.text} <span class="quiet small">{how}; {odds(a.shift)}</span></span>;
+  if (!sheet) return <p>{words}</p>;
+  return <Fold kind="fold working argument" line={<span>{words} <span class="to-working">working</span></span>} inside={() => <SheetInPlace sheet={sheet} />} />;
 }

@@ -49,7 +49,7 @@ function windowSentence(w: CutWindow): string {
   const c = clock.value;
   const opens = w.opens ? `opened ${c.at(w.opens)}${w.opens_low && w.opens_high ? ` (${c.at(w.opens_low)} to ${c.at(w.opens_high)})` : ""}` : "did not open in the time looked at";
   const closes = w.closes ? `closed ${c.at(w.closes)}${w.closes_low && w.closes_high ? ` (${c.at(w.closes_low)} to ${c.at(w.closes_high)})` : ""}` : "did not close in the time looked at";
-  return `With a ${w.saw} saw the window ${opens} and ${closes}.${w.best ? ` Best time ${c.at(w.best)}.` : ""}`;
+  return `With ${/^[aeiou]/.test(w.saw) ? "an" : "a"} ${w.saw} saw the window ${opens} and ${closes}.${w.best ? ` Best time ${c.at(w.best)}.` : ""}`;
 }
 
 function CutWindowPart({ pour }: { pour: PourDay }) {
@@ -93,7 +93,7 @@ function Drying({ pour }: { pour: PourDay }) {
       <h2>Drying of the fresh surface</h2>
       <p class="small quiet">{pour.weather}</p>
       <Chart title="Drying rate hour by hour in three published forms" unit="kg/m²/h" span={spanOf(pour)} series={series} from0 decimals={2} stretches={finishing(pour)}
-        limits={[{ value: 1, name: "1.0: act" }, { value: 0.5, name: "0.5: watch" }]} />
+        limits={[{ value: 1, name: "1.0: precautions" }, { value: 0.5, name: "0.5: if it bleeds little" }]} />
       <p>{pour.film_gone ? `The bleed water was used up at ${clock.value.at(pour.film_gone)}.` : "The bleed water lasted through the time looked at, or is not known."}</p>
       <Fold line="Drying in numbers" inside={() =>
         <Table caption={`Drying, ${pour.name}`} shape="numbers" head={["Time", "Air, °C", "Humidity, %", "Wind, m/s", "Sun, W/m²", "Concrete, °C", "Uno, kg/m²/h", "Uno US", "Menzel"]}
@@ -109,7 +109,7 @@ function Share({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>Share of tensile strength used, uncut</h2>
-      <p>The line is the middle of the runs, the band holds 8 in 10 of them. At 1.0 the slab cracks where nothing has been cut.</p>
+      <p>The line is the middle of the runs, the band their low and high. At 1.0 the slab cracks where nothing has been cut.</p>
       <Chart title="Share of tensile strength used by the uncut slab" unit="share" span={span} decimals={2} from0 stretches={stretchesOf(pour, span.to)}
         series={[{ name: "median", strong: true, points: rows.map((h) => [at(h), h.share]) }]} limits={[{ value: 1, name: "1.0: cracks" }]}
         band={{ name: "low to high", points: rows.map((h) => [at(h), h.share_low, h.share_high]) }} />

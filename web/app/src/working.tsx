@@ -51,11 +51,16 @@ export function WorkingFold({ id, label = "Working" }: { id?: string; label?: st
   const sheet = sheetOf(id);
   if (!sheet) return <p class="quiet small">Working {id} is not in this report.</p>;
   return (
-    <Fold kind="fold working" line={<>{label}: {sheet.title}</>} inside={() => (
-      <>
-        <Lines sheet={sheet} />
-        <p><a href={to("working", sheet.id)}>Open this working on its own</a></p>
-      </>)} />
+    <Fold kind="fold working" line={<>{label}: {sheet.title}</>} inside={() => <SheetInPlace sheet={sheet} />} />
+  );
+}
+
+export function SheetInPlace({ sheet }: { sheet: Sheet }) {
+  return (
+    <>
+      <p class="small"><a href={to("working", sheet.id)}>Open on its own: {sheet.title}</a></p>
+      <Lines sheet={sheet} />
+    </>
   );
 }
 

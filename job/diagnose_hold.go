@@ -78,7 +78,11 @@ const usualAgeing = 0.8
 // the pour.
 func (d *diagnosis) stripLength(p *pourRun) float64 {
 	low, high := plan.Ring(p.pour.Area).Box()
-	return math.Max(high.X-low.X, high.Y-low.Y)
+	length := math.Max(high.X-low.X, high.Y-low.Y)
+	if p.limit != nil {
+		length = math.Min(length, *p.limit)
+	}
+	return length
 }
 
 // curlOf works out the curl of the sharpest night of the run, when the top was

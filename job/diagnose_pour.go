@@ -28,6 +28,7 @@ type pourRun struct {
 	early   *earlyage.CutWindow
 	drying  climate.DryingRecord
 	window  *windowHours
+	limit   *float64 // longest uncut length, m, in a what-if; nil: the strip
 	day     report.PourDay
 
 	dryingSheet, windowSheet string
@@ -44,7 +45,7 @@ func (d *diagnosis) followPours() error {
 	for i, p := range d.job.Pours {
 		d.say("pour "+p.Name, 0.05+0.6*float64(i)/float64(len(d.job.Pours)))
 		run := &pourRun{d: d, pour: p, placed: d.placing(p)}
-		run.day = report.PourDay{ID: p.ID, Name: p.Name, End: p.End}
+		run.day = report.PourDay{ID: p.ID, Name: p.Name, End: p.End, DryingLimit: known(d.job.Planned.MaxDrying)}
 		d.pours = append(d.pours, run)
 		if p.Start == nil {
 			d.lack(fmt.Sprintf("pours[%d].start", i), "when pour "+p.Name+" began", "so its drying, set and cut window are not given")

@@ -72,7 +72,7 @@ func pageOf(dir string) http.Handler {
 		if len(wrong) > 0 {
 			return nil, errors.Join(wrong...)
 		}
-		return job.Diagnose(ctx, j, os.DirFS(dir), func(what string, _ float64) { progress.Say(what) })
+		return job.Diagnose(ctx, j, os.DirFS(dir), progress.Say)
 	}
 	return web.Handler(content, web.Options{
 		Job: filepath.Base(dir), Progress: progress, Fresh: func() string { return stamp(dir) },

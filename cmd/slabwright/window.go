@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 
 	"github.com/spf13/cobra"
 
@@ -9,7 +10,8 @@ import (
 )
 
 func windowCommand(s *settings) *cobra.Command {
-	return &cobra.Command{
+	var calendar string
+	cmd := &cobra.Command{
 		Use:   "window [JOB]",
 		Short: "The cut window of each pour by the clock, and how each joint was cut against it",
 		Args:  cobra.MaximumNArgs(1),
@@ -18,12 +20,21 @@ func windowCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			_, content, err := diagnose(cmd.Context(), s, dir)
+			j, content, err := diagnose(cmd.Context(), s, dir)
 			if err != nil {
 				return err
 			}
 			if !anyWindow(content) {
 				return withCode(exitNotKnown, fmt.Errorf("no pour has what a cut window needs (start, weather, strength, thickness); see \"slabwright status %s\"", dir))
+			}
+			if calendar != "" {
+				n, err := writeCalendar(j, content, calendar)
+				if err != nil {
+					return err
+				}
+				if !s.quiet {
+					fmt.Fprintf(os.Stderr, "Written: %s (%s)\n", calendar, count(n, "window"))
+				}
 			}
 			if s.json {
 				return printJSON(cmd.OutOrStdout(), content.Pours)
@@ -32,6 +43,8 @@ func windowCommand(s *settings) *cobra.Command {
 			return nil
 		},
 	}
+	cmd.Flags().StringVar(&calendar, "calendar", "", "also write the windows to this iCalendar file (.ics)")
+	return cmd
 }
 
 // anyWindow reports whether a cut window could be given for at least one pour.

@@ -49,7 +49,7 @@ func allowed(pkg, path string) bool {
 	case !product || row <= 7:
 		return under("gonum.org/v1/gonum", "github.com/peterstace/simplefeatures") // numbers and shapes
 	case row == 8:
-		return under("codeberg.org/go-pdf/fpdf")
+		return under("codeberg.org/go-pdf/fpdf", "github.com/arran4/golang-ical")
 	case row == 9:
 		return under("github.com/invopop/jsonschema") // the form of job.json
 	case row == 11:

@@ -35,6 +35,7 @@ never zero. This page is written by ` + "`go run ./internal/tools/jsondoc`" + `.
 | status --json | StatusReport |
 | causes --json | slab (SlabAnswer), findings (list of FindingSheet) |
 | window --json | list of PourDay |
+| whatif --json | list of WhatIf |
 | report --out F.json | Content; with --json: file, bytes, data_hash |
 | open --json | address |
 | prove --json | Proof |

@@ -96,7 +96,9 @@ func (d *diagnosis) situation(run *findingRun) remedies.Situation {
 			in.AgeDays = &age
 		}
 	}
-	if !surface(f) {
+	if f.Kind == walk.ShortCracks || f.Kind == walk.ParallelSet || surface(f) {
+		in.FeedLength = nil // torn in the skin or over bars: the panel does not move into it
+	} else {
 		d.movementFacts(&in)
 	}
 	for _, rate := range d.job.Rates {

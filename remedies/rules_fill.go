@@ -87,6 +87,9 @@ func seal(in Situation) verdict {
 	case !wide && !in.Clean:
 		return fits("it is exposed to water but narrower than 0.3 mm: sealing is a choice, not a need")
 	}
+	if v := gravityResin(in); v.needed {
+		return fits("it would keep water out, but the crack is at rest: thin resin fills it for good")
+	}
 	v := fits("it lets water and grit in, and soft sealant follows its movement")
 	v.needed = yes(in.Steel) || in.Salt || in.Clean || in.moves() || wide
 	return v.at(fillWhenSoft(in))

@@ -19,8 +19,7 @@ func (m *Marcher) settle(t, weight float64) error {
 		m.assembleLocal(weight)
 		m.assembleFlow(weight)
 		m.assembleEnds(t, weight)
-		m.matrix.factor()
-		m.matrix.solve(r)
+		m.matrix.factorAndSolve(r)
 		correction = m.correct()
 		if correction <= m.Tolerance {
 			m.finishLocal(weight)

@@ -15,23 +15,55 @@ func newTridiagonal(n int) tridiagonal {
 // diffusion (diagonally dominant). Afterwards lower holds the multipliers and
 // diagonal the inverse pivots.
 func (m tridiagonal) factor() {
-	l, d, u := m.lower, m.diagonal, m.upper
-	d[0] = 1 / d[0]
+	d := m.diagonal
+	l, u := m.lower[:len(d)], m.upper[:len(d)]
+	before, above := 1/d[0], u[0]
+	d[0] = before
 	for i := 1; i < len(d); i++ {
-		l[i] *= d[i-1]
-		d[i] = 1 / (d[i] - l[i]*u[i-1])
+		f := l[i] * before
+		l[i] = f
+		before = 1 / (d[i] - f*above)
+		above = u[i]
+		d[i] = before
 	}
+}
+
+// factorAndSolve is factor and solve in one pass down and one up.
+func (m tridiagonal) factorAndSolve(b []float64) {
+	d := m.diagonal
+	l, u := m.lower[:len(d)], m.upper[:len(d)]
+	b = b[:len(d)]
+	before, above, right := 1/d[0], u[0], b[0]
+	d[0] = before
+	for i := 1; i < len(d); i++ {
+		f := l[i] * before
+		l[i] = f
+		before = 1 / (d[i] - f*above)
+		above = u[i]
+		d[i] = before
+		right = b[i] - f*right
+		b[i] = right
+	}
+	m.back(b)
 }
 
 // solve overwrites b with the solution.
 func (m tridiagonal) solve(b []float64) {
-	l, d, u := m.lower, m.diagonal, m.upper
+	l := m.lower[:len(b)]
+	right := b[0]
 	for i := 1; i < len(b); i++ {
-		b[i] -= l[i] * b[i-1]
+		right = b[i] - l[i]*right
+		b[i] = right
 	}
-	n := len(b) - 1
-	b[n] *= d[n]
-	for i := n - 1; i >= 0; i-- {
-		b[i] = (b[i] - u[i]*b[i+1]) * d[i]
+	m.back(b)
+}
+
+// back is the pass upward.
+func (m tridiagonal) back(b []float64) {
+	d, u := m.diagonal[:len(b)], m.upper[:len(b)]
+	below := 0.0
+	for i := len(b) - 1; i >= 0; i-- {
+		below = (b[i] - u[i]*below) * d[i]
+		b[i] = below
 	}
 }

@@ -12,24 +12,41 @@ export function CauseList({ title, rows }: { title: string; rows: Cause[] }) {
   return (
     <section class="causes">
       <h2>{title}</h2>
-      {rows.map((row, i) => <CauseRow key={row.id} row={row} open={i === 0 && row.state !== "ruled out"} />)}
+      {rows.map((row, i) => (
+        <CauseRow key={row.id} row={row} open={i === 0 && row.state !== "ruled out"} />
+      ))}
     </section>
   );
 }
 
 function CauseRow({ row, open }: { row: Cause; open: boolean }) {
   return (
-    <Fold kind={`cause state-${row.state.replace(/\s/g, "-")}`} open={open}
-      line={<><h3>{row.name} {row.state && <span class="state">{row.state}</span>}</h3><ChanceText chance={row.chance} /></>}
+    <Fold
+      kind={`cause state-${row.state.replace(/\s/g, "-")}`}
+      open={open}
+      line={
+        <>
+          <h3>
+            {row.name} {row.state && <span class="state">{row.state}</span>}
+          </h3>
+          <ChanceText chance={row.chance} />
+        </>
+      }
       inside={() => (
         <div class="cause-body">
-          {row.ruled_out && <p><strong>Ruled out because:</strong> {row.ruled_out}</p>}
+          {row.ruled_out && (
+            <p>
+              <strong>Ruled out because:</strong> {row.ruled_out}
+            </p>
+          )}
           {row.plain && <p>{row.plain}</p>}
           {row.exact && <Fold line="Said exactly" inside={() => <p>{row.exact}</p>} />}
           <Arguments row={row} />
           <WorkingFold id={row.working} label="How its weight was made" />
           {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
-        </div>)} />
+        </div>
+      )}
+    />
   );
 }
 
@@ -37,14 +54,23 @@ function CauseRow({ row, open }: { row: Cause; open: boolean }) {
 // through its triggers, the slab through its findings.
 function Arguments({ row }: { row: Cause }) {
   const any = row.for?.length || row.against?.length || row.missing?.length;
-  if (!any && row.layer === "mechanism" && !row.ruled_out) return <p class="quiet">Weighed through what could have set it off, below.</p>;
+  if (!any && row.layer === "mechanism" && !row.ruled_out)
+    return <p class="quiet">Weighed through what could have set it off, below.</p>;
   if (!any) return null;
   return (
     <>
       <Evidence title="For" rows={row.for ?? []} none="Nothing seen speaks for it." />
       <Evidence title="Against" rows={row.against ?? []} none="Nothing seen speaks against it." />
       <h4>Missing</h4>
-      {row.missing?.length ? <ul class="evidence missing">{row.missing.map((m) => <li key={m}>{m}</li>)}</ul> : <p class="quiet">Nothing that would matter is missing.</p>}
+      {row.missing?.length ? (
+        <ul class="evidence missing">
+          {row.missing.map((m) => (
+            <li key={m}>{m}</li>
+          ))}
+        </ul>
+      ) : (
+        <p class="quiet">Nothing that would matter is missing.</p>
+      )}
     </>
   );
 }
@@ -57,9 +83,12 @@ function Evidence({ title, rows, none }: { title: string; rows: Argument[]; none
       {rows.length > 0 && (
         <ul class={`evidence ${title.toLowerCase()}`}>
           {rows.map((a, i) => (
-            <li key={i}><OneArgument a={a} /></li>
+            <li key={i}>
+              <OneArgument a={a} />
+            </li>
           ))}
-        </ul>)}
+        </ul>
+      )}
     </>
   );
 }
@@ -68,7 +97,24 @@ function Evidence({ title, rows, none }: { title: string; rows: Argument[]; none
 function OneArgument({ a }: { a: Argument }) {
   const sheet = a.working ? sheetOf(a.working) : undefined;
   const how = [a.from, a.known === a.from ? "" : a.known].filter(Boolean).join(", ");
-  const words = <span>{a.text} <span class="quiet small">{how}; {odds(a.shift)}</span></span>;
+  const words = (
+    <span>
+      {a.text}{" "}
+      <span class="quiet small">
+        {how}; {odds(a.shift)}
+      </span>
+    </span>
+  );
   if (!sheet) return <p>{words}</p>;
-  return <Fold kind="fold working argument" line={<span>{words} <span class="to-working">working</span></span>} inside={() => <SheetInPlace sheet={sheet} />} />;
+  return (
+    <Fold
+      kind="fold working argument"
+      line={
+        <span>
+          {words} <span class="to-working">working</span>
+        </span>
+      }
+      inside={() => <SheetInPlace sheet={sheet} />}
+    />
+  );
 }

@@ -8,7 +8,10 @@ export function ChanceText({ chance }: { chance: Chance }) {
   return (
     <span class="chance">
       <ChanceBar chance={chance} />
-      <span><strong>{chance.about}</strong>{between && <span class="quiet"> ({between})</span>}</span>
+      <span>
+        <strong>{chance.about}</strong>
+        {between && <span class="quiet"> ({between})</span>}
+      </span>
     </span>
   );
 }

@@ -6,11 +6,36 @@ import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { clock, hour, type Span } from "./state";
 import { fixed } from "./format";
 
-export interface Series { name: string; dash?: string; strong?: boolean; points: [number, number][] }
-export interface Limit { value: number; name: string }
-export interface Band { name: string; points: [number, number, number][] }
-export interface Stretch { from: number; to: number; name: string }
-interface Props { title: string; unit: string; span: Span; series: Series[]; limits?: Limit[]; band?: Band; stretches?: Stretch[]; decimals?: number; from0?: boolean }
+export interface Series {
+  name: string;
+  dash?: string;
+  strong?: boolean;
+  points: [number, number][];
+}
+export interface Limit {
+  value: number;
+  name: string;
+}
+export interface Band {
+  name: string;
+  points: [number, number, number][];
+}
+export interface Stretch {
+  from: number;
+  to: number;
+  name: string;
+}
+interface Props {
+  title: string;
+  unit: string;
+  span: Span;
+  series: Series[];
+  limits?: Limit[];
+  band?: Band;
+  stretches?: Stretch[];
+  decimals?: number;
+  from0?: boolean;
+}
 
 export function Chart({ title, unit, span, series: given, limits = [], band: wide, stretches = [], decimals = 1, from0 }: Props) {
   const inside = (t: number) => t >= span.from && t <= span.to;
@@ -23,39 +48,122 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
     watch.observe(box.current!);
     return () => watch.disconnect();
   }, []);
-  const height = 210, left = 38, right = 12, top = 26, bottom = 26;
-  const values = [...series.flatMap((s) => s.points.map((p) => p[1])), ...(band?.points.flatMap((p) => [p[1], p[2]]) ?? []), ...limits.map((l) => l.value)];
+  const height = 210,
+    left = 38,
+    right = 12,
+    top = 26,
+    bottom = 26;
+  const values = [
+    ...series.flatMap((s) => s.points.map((p) => p[1])),
+    ...(band?.points.flatMap((p) => [p[1], p[2]]) ?? []),
+    ...limits.map((l) => l.value),
+  ];
   const steps = axis(from0 ? 0 : Math.min(...values), Math.max(...values));
   const [low, high] = [steps[0], steps[steps.length - 1]];
   const x = (t: number) => left + ((t - span.from) / (span.to - span.from)) * (width - left - right);
   const y = (v: number) => top + (1 - (v - low) / (high - low || 1)) * (height - top - bottom);
-  const line = (points: [number, number][]) => points.map(([t, v], i) => `${i ? "L" : "M"}${x(t).toFixed(1)} ${y(v).toFixed(1)}`).join("");
+  const line = (points: [number, number][]) =>
+    points.map(([t, v], i) => `${i ? "L" : "M"}${x(t).toFixed(1)} ${y(v).toFixed(1)}`).join("");
   const now = hour.value;
   return (
     <div class="chart" ref={box}>
       {width > 0 && (
-        <svg width={width} height={height} role="img" aria-label={`${title}, ${unit}. ${spoken(series, limits)} The table below holds the numbers.`}>
-          <text class="unit" x={2} y={12}>{unit}</text>
-          {steps.map((v) => <g key={v}><path class="grid" d={`M${left} ${y(v)}H${width - right}`} /><text class="axis" x={left - 5} y={y(v) + 4} text-anchor="end">{fixed(v, decimalsOf(steps))}</text></g>)}
-          {stretches.map((s) => <rect key={s.name} class="stretch" x={x(s.from)} y={top} width={Math.max(1, x(s.to) - x(s.from))} height={height - top - bottom} />)}
+        <svg
+          width={width}
+          height={height}
+          role="img"
+          aria-label={`${title}, ${unit}. ${spoken(series, limits)} The table below holds the numbers.`}
+        >
+          <text class="unit" x={2} y={12}>
+            {unit}
+          </text>
+          {steps.map((v) => (
+            <g key={v}>
+              <path class="grid" d={`M${left} ${y(v)}H${width - right}`} />
+              <text class="axis" x={left - 5} y={y(v) + 4} text-anchor="end">
+                {fixed(v, decimalsOf(steps))}
+              </text>
+            </g>
+          ))}
+          {stretches.map((s) => (
+            <rect
+              key={s.name}
+              class="stretch"
+              x={x(s.from)}
+              y={top}
+              width={Math.max(1, x(s.to) - x(s.from))}
+              height={height - top - bottom}
+            />
+          ))}
           <Hours span={span} x={x} y={height - bottom} width={width - left - right} top={top} />
-          {band && <path class="band" d={line(band.points.map((p) => [p[0], p[2]])) + line([...band.points].reverse().map((p) => [p[0], p[1]])).replace("M", "L") + "Z"} />}
-          {now !== null && now >= span.from && now <= span.to && <path class="now" d={`M${x(now)} ${top - 6}V${height - bottom}`} />}
-          {limits.map((l) => <g key={l.name}><path class="limit" d={`M${left} ${y(l.value)}H${width - right}`} /><text class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">{l.name}</text></g>)}
-          {stretches.map((s) => <text key={s.name} class="stretch-name" x={Math.min(x(s.from) + 3, width - 80)} y={top + 12}>{s.name}</text>)}
-          {series.map((s) => <path key={s.name} class={s.strong ? "series strong" : "series"} d={line(s.points)} stroke-dasharray={s.dash} />)}
+          {band && (
+            <path
+              class="band"
+              d={
+                line(band.points.map((p) => [p[0], p[2]])) +
+                line([...band.points].reverse().map((p) => [p[0], p[1]])).replace("M", "L") +
+                "Z"
+              }
+            />
+          )}
+          {now !== null && now >= span.from && now <= span.to && (
+            <path class="now" d={`M${x(now)} ${top - 6}V${height - bottom}`} />
+          )}
+          {limits.map((l) => (
+            <g key={l.name}>
+              <path class="limit" d={`M${left} ${y(l.value)}H${width - right}`} />
+              <text class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">
+                {l.name}
+              </text>
+            </g>
+          ))}
+          {stretches.map((s) => (
+            <text key={s.name} class="stretch-name" x={Math.min(x(s.from) + 3, width - 80)} y={top + 12}>
+              {s.name}
+            </text>
+          ))}
+          {series.map((s) => (
+            <path key={s.name} class={s.strong ? "series strong" : "series"} d={line(s.points)} stroke-dasharray={s.dash} />
+          ))}
         </svg>
       )}
       <ul class="chart-key" aria-hidden="true">
-        {series.map((s) => <li key={s.name}><svg width="34" height="8"><path class={s.strong ? "series strong" : "series"} d="M1 4H33" stroke-dasharray={s.dash} /></svg> {s.name}{now !== null && reading(s, now, decimals)}</li>)}
-        {band && <li><svg width="34" height="12"><path class="band" d="M1 1H33V11H1Z" /></svg> {band.name}</li>}
+        {series.map((s) => (
+          <li key={s.name}>
+            <svg width="34" height="8">
+              <path class={s.strong ? "series strong" : "series"} d="M1 4H33" stroke-dasharray={s.dash} />
+            </svg>{" "}
+            {s.name}
+            {now !== null && reading(s, now, decimals)}
+          </li>
+        ))}
+        {band && (
+          <li>
+            <svg width="34" height="12">
+              <path class="band" d="M1 1H33V11H1Z" />
+            </svg>{" "}
+            {band.name}
+          </li>
+        )}
       </ul>
     </div>
   );
 }
 
 // Hours are the clock hours under a chart and under the ruler.
-export function Hours({ span, x, y, width, top }: { span: Span; x: (t: number) => number; y: number; width: number; top: number }) {
+export function Hours({
+  span,
+  x,
+  y,
+  width,
+  top,
+}: {
+  span: Span;
+  x: (t: number) => number;
+  y: number;
+  width: number;
+  top: number;
+}) {
   const hours = (span.to - span.from) / 3600e3;
   const every = [1, 2, 3, 6, 12, 24].find((h) => width / (hours / h) >= 44) ?? 24;
   const marks: number[] = [];
@@ -64,8 +172,13 @@ export function Hours({ span, x, y, width, top }: { span: Span; x: (t: number) =
     <g class="hours">
       {marks.map((t) => (
         <g key={t}>
-          <path class={clock.value.midnight(t) ? "midnight" : "tick-mark"} d={`M${x(t)} ${clock.value.midnight(t) ? top : y}V${y + 5}`} />
-          <text x={x(t)} y={y + 17} text-anchor={x(t) > x(span.to) - 14 ? "end" : x(t) < x(span.from) + 14 ? "start" : "middle"}>{clock.value.midnight(t) ? clock.value.at(t).slice(0, 3) : clock.value.hour(t)}</text>
+          <path
+            class={clock.value.midnight(t) ? "midnight" : "tick-mark"}
+            d={`M${x(t)} ${clock.value.midnight(t) ? top : y}V${y + 5}`}
+          />
+          <text x={x(t)} y={y + 17} text-anchor={x(t) > x(span.to) - 14 ? "end" : x(t) < x(span.from) + 14 ? "start" : "middle"}>
+            {clock.value.midnight(t) ? clock.value.at(t).slice(0, 3) : clock.value.hour(t)}
+          </text>
         </g>
       ))}
     </g>
@@ -78,22 +191,28 @@ function reading(s: Series, now: number, decimals: number): string {
 }
 
 export function nearest(points: [number, number][], time: number): [number, number] | undefined {
-  const best = points.reduce<[number, number] | undefined>((a, b) => (!a || Math.abs(b[0] - time) < Math.abs(a[0] - time) ? b : a), undefined);
+  const best = points.reduce<[number, number] | undefined>(
+    (a, b) => (!a || Math.abs(b[0] - time) < Math.abs(a[0] - time) ? b : a),
+    undefined,
+  );
   return best && Math.abs(best[0] - time) <= 3600e3 ? best : undefined;
 }
 
 function spoken(series: Series[], limits: Limit[]): string {
-  const parts = series.filter((s) => s.points.length).map((s) => {
-    const top = s.points.reduce((a, b) => (b[1] > a[1] ? b : a));
-    return `${s.name} is highest, ${fixed(top[1], 2)}, at ${clock.value.at(top[0])}.`;
-  });
+  const parts = series
+    .filter((s) => s.points.length)
+    .map((s) => {
+      const top = s.points.reduce((a, b) => (b[1] > a[1] ? b : a));
+      return `${s.name} is highest, ${fixed(top[1], 2)}, at ${clock.value.at(top[0])}.`;
+    });
   return parts.join(" ") + (limits.length ? ` Limits: ${limits.map((l) => l.name).join(", ")}.` : "");
 }
 
 // axis returns round values from below the least to above the greatest.
 function axis(low: number, high: number): number[] {
   if (!Number.isFinite(low) || !Number.isFinite(high)) return [0, 1];
-  const raw = Math.max(high - low, 1e-6) / 4, size = Math.pow(10, Math.floor(Math.log10(raw)));
+  const raw = Math.max(high - low, 1e-6) / 4,
+    size = Math.pow(10, Math.floor(Math.log10(raw)));
   const step = [1, 2, 2.5, 5, 10].map((m) => m * size).find((s) => s >= raw)!;
   const out: number[] = [];
   for (let v = Math.floor(low / step + 1e-9) * step; v < high + step - 1e-9; v += step) out.push(Number(v.toPrecision(6)));

@@ -18,14 +18,28 @@ export function Findings({ panel }: { panel: string }) {
   return (
     <>
       <h1>Findings{ring && ` in panel ${panel}`}</h1>
-      {all.length === 0 && <p>No finding is on this slab. Walk the slab, write down what is seen, what is not there and what could not be seen, and run the diagnosis again.</p>}
-      {ring && <p><a href={to("findings")}>Show all {all.length}</a></p>}
+      {all.length === 0 && (
+        <p>
+          No finding is on this slab. Walk the slab, write down what is seen, what is not there and what could not be seen, and
+          run the diagnosis again.
+        </p>
+      )}
+      {ring && (
+        <p>
+          <a href={to("findings")}>Show all {all.length}</a>
+        </p>
+      )}
       <ul class="rows">
         {shown.map((f) => (
           <li key={f.finding.id}>
             <a href={to("finding", f.finding.id)}>
-              <span><strong>{f.finding.id}</strong> {f.title}</span>
-              <span class="quiet">{f.answer}{!f.decided && !/^cannot tell/i.test(f.answer) && " (cannot tell yet)"}</span>
+              <span>
+                <strong>{f.finding.id}</strong> {f.title}
+              </span>
+              <span class="quiet">
+                {f.answer}
+                {!f.decided && !/^cannot tell/i.test(f.answer) && " (cannot tell yet)"}
+              </span>
             </a>
           </li>
         ))}
@@ -38,29 +52,64 @@ export function Findings({ panel }: { panel: string }) {
 export function FindingScreen({ id }: { id: string }) {
   const all = content.value!.findings ?? [];
   const index = all.findIndex((f) => f.finding.id === id);
-  if (index < 0) return <><h1>Finding</h1><p>There is no finding {id}. <a href={to("findings")}>See all findings</a></p></>;
-  const f = all[index], before = all[index - 1], next = all[index + 1];
+  if (index < 0)
+    return (
+      <>
+        <h1>Finding</h1>
+        <p>
+          There is no finding {id}. <a href={to("findings")}>See all findings</a>
+        </p>
+      </>
+    );
+  const f = all[index],
+    before = all[index - 1],
+    next = all[index + 1];
   return (
     <>
       <nav class="steps" aria-label="Findings one by one">
         {before ? <a href={to("finding", before.finding.id)}>Finding {before.finding.id} before</a> : <span />}
         {next && <a href={to("finding", next.finding.id)}>Finding {next.finding.id} next</a>}
       </nav>
-      <h1>{f.finding.id} · {f.title}</h1>
+      <h1>
+        {f.finding.id} · {f.title}
+      </h1>
       <p class="lead">{f.answer}</p>
       {!f.decided && <p class="note">The evidence does not decide this yet. See the next tests below.</p>}
       <Where f={f} />
       <CauseList title="What pulled it apart" rows={f.mechanisms ?? []} />
       <CauseList title="Why here and then" rows={f.triggers ?? []} />
       <CauseList title="Considered and ruled out" rows={f.ruled_out ?? []} />
-      {f.unexplained?.length ? <section><h2>Not explained</h2><ul>{f.unexplained.map((u) => <li key={u}>{u}</li>)}</ul></section> : null}
+      {f.unexplained?.length ? (
+        <section>
+          <h2>Not explained</h2>
+          <ul>
+            {f.unexplained.map((u) => (
+              <li key={u}>{u}</li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
       <NextTests rows={f.next_tests ?? []} />
-      <section><h2>{f.structural.question || "Is it structural?"}</h2><AnswerBody answer={f.structural} /></section>
-      <section><h2>{f.worse.question || "Will it get worse?"}</h2><AnswerBody answer={f.worse} /></section>
-      <section><h2>{f.matters.question || "Does it matter?"}</h2><AnswerBody answer={f.matters} /></section>
+      <section>
+        <h2>{f.structural.question || "Is it structural?"}</h2>
+        <AnswerBody answer={f.structural} />
+      </section>
+      <section>
+        <h2>{f.worse.question || "Will it get worse?"}</h2>
+        <AnswerBody answer={f.worse} />
+      </section>
+      <section>
+        <h2>{f.matters.question || "Does it matter?"}</h2>
+        <AnswerBody answer={f.matters} />
+      </section>
       <Options rows={f.options ?? []} />
       <Hands rows={f.hands ?? []} />
-      {f.workings?.length ? <section><h2>Workings of this finding</h2><WorkingLinks ids={f.workings} /></section> : null}
+      {f.workings?.length ? (
+        <section>
+          <h2>Workings of this finding</h2>
+          <WorkingLinks ids={f.workings} />
+        </section>
+      ) : null}
     </>
   );
 }
@@ -75,8 +124,16 @@ function Where({ f }: { f: FindingSheet }) {
     ["Cell size", g.cell_m && `${mm(g.cell_m.value)}, ${g.cell_m.known}`],
     ["Edge lift", g.lift_m && `${mm(g.lift_m.value)}, ${g.lift_m.known}`],
     ["Rebound", g.rebound_ratio && `${fixed(g.rebound_ratio.value, 2)} of sound concrete, ${g.rebound_ratio.known}`],
-    ["First seen", moment(g.first_seen) !== undefined ? `${clock.value.at(g.first_seen)}, ${clock.value.on(g.first_seen)}${g.first_seen_by ? `, by ${g.first_seen_by}` : ""}` : undefined],
-    ...Object.entries(g.seen ?? {}).sort().map(([k, v]): [string, string] => [k.replace(/_/g, " "), `${v.value}, ${v.known}`]),
+    [
+      "First seen",
+      moment(g.first_seen) !== undefined
+        ? `${clock.value.at(g.first_seen)}, ${clock.value.on(g.first_seen)}${g.first_seen_by ? `, by ${g.first_seen_by}` : ""}`
+        : undefined,
+    ],
+    ...Object.entries(g.seen ?? {})
+      .sort()
+      .map(([k, v]): [string, string] => [k.replace(/_/g, " "), `${v.value}, ${v.known}`]),
+    ["Photos", g.photos?.join(", ")],
     ["Note", g.note],
   ];
   return (
@@ -84,8 +141,21 @@ function Where({ f }: { f: FindingSheet }) {
       <h2>Where it is</h2>
       <p>{sentence(f.place)}</p>
       <RelationList rows={f.relations ?? []} />
-      <Fold line="As seen and measured" inside={() =>
-        <dl class="facts">{facts.filter(([, v]) => v).map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>} />
+      <Fold
+        line="As seen and measured"
+        inside={() => (
+          <dl class="facts">
+            {facts
+              .filter(([, v]) => v)
+              .map(([k, v]) => (
+                <div key={k}>
+                  <dt>{k}</dt>
+                  <dd>{v}</dd>
+                </div>
+              ))}
+          </dl>
+        )}
+      />
     </section>
   );
 }
@@ -93,13 +163,23 @@ function Where({ f }: { f: FindingSheet }) {
 const FIRST = 5; // relations shown before the rest is folded
 
 function RelationList({ rows }: { rows: Relation[] }) {
-  const list = (some: Relation[]) => <ul class="relations">{some.map((r, i) => <li key={i}><span class="quiet">{r.what}:</span> {r.text.replace(/\s[–-]$/, "")}</li>)}</ul>;
+  const list = (some: Relation[]) => (
+    <ul class="relations">
+      {some.map((r, i) => (
+        <li key={i}>
+          <span class="quiet">{r.what}:</span> {r.text.replace(/\s[–-]$/, "")}
+        </li>
+      ))}
+    </ul>
+  );
   const workings = [...new Set(rows.map((r) => r.working).filter(Boolean))];
   return (
     <>
       {rows.length > 0 && list(rows.slice(0, FIRST))}
       {rows.length > FIRST && <Fold line={`${rows.length - FIRST} more from the plan`} inside={() => list(rows.slice(FIRST))} />}
-      {workings.map((id) => <WorkingFold key={id} id={id} />)}
+      {workings.map((id) => (
+        <WorkingFold key={id} id={id} />
+      ))}
     </>
   );
 }
@@ -119,9 +199,17 @@ function NextTests({ rows }: { rows: TestRow[] }) {
         {rows.map((t) => (
           <li key={t.name}>
             <h3>{t.name}</h3>
-            <p class="quiet">{COST[t.cost_class] ?? "cost not given"} · {t.time} · tells {withUnit(fixed(t.gain_bits, 2), "bit")}</p>
+            <p class="quiet">
+              {COST[t.cost_class] ?? "cost not given"} · {t.time} · tells {withUnit(fixed(t.gain_bits, 2), "bit")}
+            </p>
             {t.splits?.length ? <p>Splits: {t.splits.join(" from ")}</p> : null}
-            {t.outcomes?.length ? <ul>{t.outcomes.map((o) => <li key={o}>{o}</li>)}</ul> : null}
+            {t.outcomes?.length ? (
+              <ul>
+                {t.outcomes.map((o) => (
+                  <li key={o}>{o}</li>
+                ))}
+              </ul>
+            ) : null}
             {t.caution && <p class="note">{t.caution}</p>}
           </li>
         ))}
@@ -140,10 +228,22 @@ export function Options({ rows }: { rows: OptionRow[] }) {
       {rows.length === 0 && <p>No option was worked out.</p>}
       <ul class="options">
         {[...chosen, ...aside].map((o) => {
-          const name = <h3>{o.remedy} <span class="state">{o.verdict}</span></h3>;
+          const name = (
+            <h3>
+              {o.remedy} <span class="state">{o.verdict}</span>
+            </h3>
+          );
           const kind = `option option-${o.verdict.replace(/\s/g, "-")}`;
-          return chosen.includes(o) ? <li key={o.remedy} class={kind}>{name}<OptionBody o={o} /></li>
-            : <li key={o.remedy} class={kind + " set-aside"}><Fold line={name} inside={() => <OptionBody o={o} />} /></li>;
+          return chosen.includes(o) ? (
+            <li key={o.remedy} class={kind}>
+              {name}
+              <OptionBody o={o} />
+            </li>
+          ) : (
+            <li key={o.remedy} class={kind + " set-aside"}>
+              <Fold line={name} inside={() => <OptionBody o={o} />} />
+            </li>
+          );
         })}
       </ul>
     </section>
@@ -151,12 +251,34 @@ export function Options({ rows }: { rows: OptionRow[] }) {
 }
 
 function OptionBody({ o }: { o: OptionRow }) {
-  const facts = ([["When", o.when], ["Quantity", o.quantity], ["Life", o.life], ["Disruption", o.disruption], ["Cost", o.cost], ["Sources", (o.sources ?? []).join("; ")]] as const).filter(([, v]) => v);
+  const facts = (
+    [
+      ["When", o.when],
+      ["Quantity", o.quantity],
+      ["Life", o.life],
+      ["Disruption", o.disruption],
+      ["Cost", o.cost],
+      ["Sources", (o.sources ?? []).join("; ")],
+    ] as const
+  ).filter(([, v]) => v);
   return (
     <>
       {o.why && <p>{sentence(o.why)}</p>}
-      {o.why_not && <p>{o.verdict === "refused" ? "Refused because " : o.why ? "But " : "Not, because "}{o.why_not}{/[.!?]$/.test(o.why_not) ? "" : "."}</p>}
-      <dl class="facts">{facts.map(([k, v]) => <div key={k}><dt>{k}</dt><dd>{v}</dd></div>)}</dl>
+      {o.why_not && (
+        <p>
+          {o.verdict === "refused" ? "Refused because " : o.why ? "But " : "Not, because "}
+          {o.why_not}
+          {/[.!?]$/.test(o.why_not) ? "" : "."}
+        </p>
+      )}
+      <dl class="facts">
+        {facts.map(([k, v]) => (
+          <div key={k}>
+            <dt>{k}</dt>
+            <dd>{v}</dd>
+          </div>
+        ))}
+      </dl>
     </>
   );
 }
@@ -172,15 +294,39 @@ export function Hands({ rows }: { rows: HandRow[] }) {
       <p class="small quiet">Three separate questions; a yes to one is no yes to another.</p>
       <table class="hands">
         <caption class="unseen-word">Who could have stopped it</caption>
-        <thead><tr><th scope="col">Party</th><th scope="col">Departed from plan?</th><th scope="col">Did that cause this?</th><th scope="col">Had control?</th></tr></thead>
+        <thead>
+          <tr>
+            <th scope="col">Party</th>
+            <th scope="col">Departed from plan?</th>
+            <th scope="col">Did that cause this?</th>
+            <th scope="col">Had control?</th>
+          </tr>
+        </thead>
         {rows.map((h, i) => (
           <tbody key={i}>
             <tr class="answers-row">
-              <th scope="row"><strong>{h.party}</strong><br /><span class="quiet small">{h.role}</span></th>
-              <td>{h.departed}</td><td>{h.caused}</td><td>{h.control}</td>
+              <th scope="row">
+                <strong>{h.party}</strong>
+                <br />
+                <span class="quiet small">{h.role}</span>
+              </th>
+              <td>{h.departed}</td>
+              <td>{h.caused}</td>
+              <td>{h.control}</td>
             </tr>
-            <tr class="action"><td colSpan={4}>{h.cause && <><span class="quiet">Of {h.cause}:</span> </>}{h.action}{h.moment && <span class="quiet">, {h.moment}</span>}</td></tr>
-          </tbody>))}
+            <tr class="action">
+              <td colSpan={4}>
+                {h.cause && (
+                  <>
+                    <span class="quiet">Of {h.cause}:</span>{" "}
+                  </>
+                )}
+                {h.action}
+                {h.moment && <span class="quiet">, {h.moment}</span>}
+              </td>
+            </tr>
+          </tbody>
+        ))}
       </table>
     </section>
   );

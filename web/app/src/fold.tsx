@@ -4,12 +4,23 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 
-interface Props { line: ComponentChildren; kind?: string; open?: boolean; inside: () => ComponentChildren }
+interface Props {
+  line: ComponentChildren;
+  kind?: string;
+  open?: boolean;
+  inside: () => ComponentChildren;
+}
 
 export function Fold({ line, kind = "fold", open = false, inside }: Props) {
   const [shown, setShown] = useState(open);
   return (
-    <details class={kind} open={open} onToggle={(e) => { if ((e.currentTarget as HTMLDetailsElement).open) setShown(true); }}>
+    <details
+      class={kind}
+      open={open}
+      onToggle={(e) => {
+        if ((e.currentTarget as HTMLDetailsElement).open) setShown(true);
+      }}
+    >
       <summary>{line}</summary>
       {shown && inside()}
     </details>

@@ -18,7 +18,9 @@ export function figure(value: number, digits = 3): string {
 
 export function withUnit(text: string, unit?: string): string {
   if (!unit || unit === "-" || unit === "–") return text;
-  return unit === "°" ? text + unit : text + THIN + unit.replace(/\bC\b/, "°C").replace(/°°/, "°").replace(/m2/g, "m²").replace(/m3/g, "m³");
+  return unit === "°"
+    ? text + unit
+    : text + THIN + unit.replace(/\bC\b/, "°C").replace(/°°/, "°").replace(/m2/g, "m²").replace(/m3/g, "m³");
 }
 
 // mm writes a length in millimetres, no finer than a crack card can tell.
@@ -41,7 +43,8 @@ export function percent(share: number): string {
 export function range(p: number, low: number, high: number): string {
   if (high - low < 0.005) return "";
   const of = p < 0.095 || p > 0.905 ? 100 : 10;
-  const l = Math.round(of * low), h = Math.round(of * high);
+  const l = Math.round(of * low),
+    h = Math.round(of * high);
   if (l === of && low < 1) return `over ${of - 1} in ${of}`;
   if (h === 0 && high > 0) return `under 1 in ${of}`;
   if (l === h) return "";
@@ -55,8 +58,20 @@ export class Clock {
   readonly zone: string;
   constructor(zone: string) {
     this.zone = usableZone(zone);
-    this.time = new Intl.DateTimeFormat("en-GB", { timeZone: this.zone, weekday: "short", hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-    this.date = new Intl.DateTimeFormat("en-GB", { timeZone: this.zone, weekday: "short", day: "numeric", month: "long", year: "numeric" });
+    this.time = new Intl.DateTimeFormat("en-GB", {
+      timeZone: this.zone,
+      weekday: "short",
+      hour: "2-digit",
+      minute: "2-digit",
+      hourCycle: "h23",
+    });
+    this.date = new Intl.DateTimeFormat("en-GB", {
+      timeZone: this.zone,
+      weekday: "short",
+      day: "numeric",
+      month: "long",
+      year: "numeric",
+    });
     this.parts = new Intl.DateTimeFormat("en-GB", { timeZone: this.zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
   }
   // at writes "Thu 18:40".

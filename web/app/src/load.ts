@@ -34,5 +34,7 @@ export async function load() {
 async function askProgress() {
   try {
     progress.value = (await (await fetch("api/progress")).json()) as Progress;
-  } catch { /* the wrong state says it */ }
+  } catch {
+    /* the wrong state says it */
+  }
 }

@@ -2,7 +2,13 @@
 
 import { render } from "preact";
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import "./style.css";
+import "./base.css";
+import "./page.css";
+import "./text.css";
+import "./plan.css";
+import "./time.css";
+import "./alone.css";
+import "./widths.css";
 import { came, clock, content, letterKeys, nothingYet, place, problems, to } from "./state";
 import { load } from "./load";
 import { AnswerStrip, PageOne } from "./answers";
@@ -32,7 +38,15 @@ function More() {
   return (
     <>
       <h1>More</h1>
-      <ul class="rows">{SCREENS.filter((s) => s.where === "desk").map((s) => <li key={s.id}><a href={to(s.id)}><span>{s.name}</span></a></li>)}</ul>
+      <ul class="rows">
+        {SCREENS.filter((s) => s.where === "desk").map((s) => (
+          <li key={s.id}>
+            <a href={to(s.id)}>
+              <span>{s.name}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
     </>
   );
 }
@@ -40,19 +54,39 @@ function More() {
 function Screen() {
   const { screen, thing } = place.value;
   switch (screen) {
-    case "page-one": return <PageOne />;
-    case "findings": return <Findings panel={thing} />;
-    case "finding": return <FindingScreen id={thing} />;
-    case "joint": return <JointScreen id={thing} />;
-    case "pours": return <Pours />;
-    case "pour": return <PourScreen id={thing} />;
-    case "slab": return <SlabScreen />;
-    case "workings": return <Workings />;
-    case "working": return <WorkingScreen id={thing} />;
-    case "basis": return <Basis />;
-    case "keys": return <Help />;
-    case "more": return <More />;
-    default: return <><h1>Not here</h1><p>There is no screen called {screen}. <a href={to("page-one")}>Go to page one</a></p></>;
+    case "page-one":
+      return <PageOne />;
+    case "findings":
+      return <Findings panel={thing} />;
+    case "finding":
+      return <FindingScreen id={thing} />;
+    case "joint":
+      return <JointScreen id={thing} />;
+    case "pours":
+      return <Pours />;
+    case "pour":
+      return <PourScreen id={thing} />;
+    case "slab":
+      return <SlabScreen />;
+    case "workings":
+      return <Workings />;
+    case "working":
+      return <WorkingScreen id={thing} />;
+    case "basis":
+      return <Basis />;
+    case "keys":
+      return <Help />;
+    case "more":
+      return <More />;
+    default:
+      return (
+        <>
+          <h1>Not here</h1>
+          <p>
+            There is no screen called {screen}. <a href={to("page-one")}>Go to page one</a>
+          </p>
+        </>
+      );
   }
 }
 
@@ -85,11 +119,17 @@ function useFocus(panel: { current: HTMLElement | null }, wide: boolean) {
 function useKeys() {
   useEffect(() => {
     const key = (e: KeyboardEvent) => {
-      const typing = (e.target as Element).closest("input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select");
+      const typing = (e.target as Element).closest(
+        "input:not([type=range]):not([type=checkbox]):not([type=radio]), textarea, select",
+      );
       if (e.key === "?" && letterKeys.value && !typing) location.hash = to("keys");
       if (e.key === "Escape") {
         const fold = (e.target as Element).closest("details[open]") as HTMLDetailsElement | null;
-        if (fold) { fold.open = false; fold.querySelector("summary")?.focus(); return; }
+        if (fold) {
+          fold.open = false;
+          fold.querySelector("summary")?.focus();
+          return;
+        }
         const up: Record<string, string> = { finding: "findings", joint: "findings", pour: "pours", working: "workings" };
         location.hash = to(up[place.value.screen] ?? "page-one");
       }
@@ -100,25 +140,52 @@ function useKeys() {
 }
 
 function Page() {
-  const c = content.value!, wide = useWide(), panel = useRef<HTMLElement>(null);
+  const c = content.value!,
+    wide = useWide(),
+    panel = useRef<HTMLElement>(null);
   useFocus(panel, wide);
   useKeys();
   const { screen } = place.value;
   const planFirst = !["workings", "working", "basis", "keys", "more", "page-one"].includes(screen);
   return (
     <div class={`page ${planFirst ? "" : "text-first"}`}>
-      <a class="skip" href="#said" onClick={(e) => { e.preventDefault(); panel.current?.querySelector<HTMLElement>("h1")?.setAttribute("tabindex", "-1"); panel.current?.querySelector<HTMLElement>("h1")?.focus(); }}>Skip the plan</a>
+      <a
+        class="skip"
+        href="#said"
+        onClick={(e) => {
+          e.preventDefault();
+          panel.current?.querySelector<HTMLElement>("h1")?.setAttribute("tabindex", "-1");
+          panel.current?.querySelector<HTMLElement>("h1")?.focus();
+        }}
+      >
+        Skip the plan
+      </a>
       <div class="top">
-      <header class="title-block">
-        <p class="job"><strong>{c.head.title || c.head.slab_name}</strong> <span class="quiet">{c.head.number}<span class="site">{c.head.place && ` · ${c.head.place}`}</span></span></p>
-        <p class="quiet rev">Looked at {clock.value.on(c.head.looked)} · {c.head.revision || "DRAFT"}</p>
-      </header>
-      <Nav />
+        <header class="title-block">
+          <p class="job">
+            <strong>{c.head.title || c.head.slab_name}</strong>{" "}
+            <span class="quiet">
+              {c.head.number}
+              <span class="site">{c.head.place && ` · ${c.head.place}`}</span>
+            </span>
+          </p>
+          <p class="quiet rev">
+            Looked at {clock.value.on(c.head.looked)} · {c.head.revision || "DRAFT"}
+          </p>
+        </header>
+        <Nav />
       </div>
       {screen !== "page-one" && <AnswerStrip wide={wide} />}
       <div class="sheet">
-        {(planFirst || wide) && <div class="left"><Plan />{(wide || screen === "pour") && <Ruler />}</div>}
-        <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of it"><Screen /></main>
+        {(planFirst || wide) && (
+          <div class="left">
+            <Plan />
+            {(wide || screen === "pour") && <Ruler />}
+          </div>
+        )}
+        <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of the thing chosen">
+          <Screen />
+        </main>
       </div>
     </div>
   );
@@ -131,7 +198,13 @@ function Nav() {
       <ul>
         {SCREENS.map(({ id, name, inside, where }) => {
           const here = screen === id || inside.includes(screen);
-          return <li key={id} class={where}><a href={to(id)} aria-current={here ? "page" : undefined}>{name}</a></li>;
+          return (
+            <li key={id} class={where}>
+              <a href={to(id)} aria-current={here ? "page" : undefined}>
+                {name}
+              </a>
+            </li>
+          );
         })}
       </ul>
     </nav>

@@ -8,8 +8,14 @@ import { Drawing } from "./drawing";
 import { Key } from "./key";
 
 const LAYERS: [Layer, string][] = [
-  ["findings", "Findings, numbered"], ["joints", "Joints"], ["dowels", "Dowels"], ["bars", "Bars and mesh"], ["pours", "Pour strips"],
-  ["panels", "Panel names"], ["unseen", "Could not see"], ["wheels", "Wheel paths"],
+  ["findings", "Findings, numbered"],
+  ["joints", "Joints"],
+  ["dowels", "Dowels"],
+  ["bars", "Bars and mesh"],
+  ["pours", "Pour strips"],
+  ["panels", "Panel names"],
+  ["unseen", "Could not see"],
+  ["wheels", "Wheel paths"],
 ];
 
 type Sheet = "" | "layers" | "key" | "move";
@@ -33,16 +39,29 @@ export function Plan() {
   useKeepInView(view, size, setOwn);
 
   const near = (factor: number) => setOwn(zoom(view, factor, [size[0] / 2, size[1] / 2]));
-  const shift = (dx: number, dy: number) => setOwn({ ...view, left: view.left + dx * size[0] * 0.25, top: view.top + dy * size[1] * 0.25 });
+  const shift = (dx: number, dy: number) =>
+    setOwn({ ...view, left: view.left + dx * size[0] * 0.25, top: view.top + dy * size[1] * 0.25 });
 
   const onKeyDown = (e: KeyboardEvent) => {
     if (e.ctrlKey || e.metaKey || e.altKey) return;
     const act: Record<string, () => void> = {
-      "+": () => near(1.4), "=": () => near(1.4), "-": () => near(1 / 1.4), "0": () => setOwn(null),
-      ArrowLeft: () => shift(1, 0), ArrowRight: () => shift(-1, 0), ArrowUp: () => shift(0, 1), ArrowDown: () => shift(0, -1),
+      "+": () => near(1.4),
+      "=": () => near(1.4),
+      "-": () => near(1 / 1.4),
+      "0": () => setOwn(null),
+      ArrowLeft: () => shift(1, 0),
+      ArrowRight: () => shift(-1, 0),
+      ArrowUp: () => shift(0, 1),
+      ArrowDown: () => shift(0, -1),
     };
-    if (act[e.key]) { act[e.key](); e.preventDefault(); }
-    if (e.key === "Escape" && sheet) { setSheet(""); e.stopPropagation(); }
+    if (act[e.key]) {
+      act[e.key]();
+      e.preventDefault();
+    }
+    if (e.key === "Escape" && sheet) {
+      setSheet("");
+      e.stopPropagation();
+    }
   };
   const open = (which: Sheet) => setSheet(sheet === which ? "" : which);
 
@@ -60,24 +79,36 @@ export function Plan() {
             ))}
           </fieldset>
         )}
-        {sheet === "key" && <div class="plan-sheet" tabIndex={0} role="region" aria-label="Key to the plan"><Key /></div>}
+        {sheet === "key" && (
+          <div class="plan-sheet" tabIndex={0} role="region" aria-label="Key to the plan">
+            <Key />
+          </div>
+        )}
         {sheet === "move" && (
           <div class="plan-sheet plan-move" role="group" aria-label="Move the plan">
-            <button onClick={() => shift(1, 0)}>← Left</button><button onClick={() => shift(0, 1)}>↑ Up</button>
-            <button onClick={() => shift(0, -1)}>↓ Down</button><button onClick={() => shift(-1, 0)}>→ Right</button>
+            <button onClick={() => shift(1, 0)}>← Left</button>
+            <button onClick={() => shift(0, 1)}>↑ Up</button>
+            <button onClick={() => shift(0, -1)}>↓ Down</button>
+            <button onClick={() => shift(-1, 0)}>→ Right</button>
           </div>
         )}
       </div>
       <div class="plan-foot">
-      <div class="plan-keys" role="group" aria-label="Plan view">
-        <button onClick={() => near(1.4)}>Closer</button>
-        <button onClick={() => near(1 / 1.4)}>Farther</button>
-        <button onClick={() => setOwn(null)}>Whole</button>
-        <button aria-expanded={sheet === "move"} onClick={() => open("move")}>Move</button>
-        <button aria-expanded={sheet === "layers"} onClick={() => open("layers")}>Layers</button>
-        <button aria-expanded={sheet === "key"} onClick={() => open("key")}>Key</button>
-      </div>
-      <p class={hour.value === null ? "plan-said idle" : "plan-said"}>{said(c)}</p>
+        <div class="plan-keys" role="group" aria-label="Plan view">
+          <button onClick={() => near(1.4)}>Closer</button>
+          <button onClick={() => near(1 / 1.4)}>Farther</button>
+          <button onClick={() => setOwn(null)}>Whole</button>
+          <button aria-expanded={sheet === "move"} onClick={() => open("move")}>
+            Move
+          </button>
+          <button aria-expanded={sheet === "layers"} onClick={() => open("layers")}>
+            Layers
+          </button>
+          <button aria-expanded={sheet === "key"} onClick={() => open("key")}>
+            Key
+          </button>
+        </div>
+        <p class={hour.value === null ? "plan-said idle" : "plan-said"}>{said(c)}</p>
       </div>
     </section>
   );
@@ -90,7 +121,9 @@ function said(c: Content) {
   return (
     <>
       Placed, cut and seen by <strong>{clock.value.at(at)}</strong>.{" "}
-      <button class="plain" onClick={() => (hour.value = null)}>Draw as looked at</button>
+      <button class="plain" onClick={() => (hour.value = null)}>
+        Draw as looked at
+      </button>
     </>
   );
 }
@@ -99,7 +132,19 @@ function wholeView(c: Content, size: Point): View {
   const slab = c.plan.slab;
   const points = [...(slab.outline_m ?? []), ...(slab.fixtures ?? []).flatMap((f) => f.shape_m ?? [])];
   const tight = size[0] < 560;
-  return fit(boxOf(points.length ? points : [[0, 0], [1, 1]]), size[0], size[1], tight ? { x: 26, top: 24, bottom: 34 } : { x: 48, top: 34, bottom: 34 });
+  return fit(
+    boxOf(
+      points.length
+        ? points
+        : [
+            [0, 0],
+            [1, 1],
+          ],
+    ),
+    size[0],
+    size[1],
+    tight ? { x: 26, top: 24, bottom: 34 } : { x: 48, top: 34, bottom: 34 },
+  );
 }
 
 // useMoves pans with one finger or the mouse and zooms with two fingers or the wheel.
@@ -135,17 +180,27 @@ function useMoves(frame: { current: HTMLDivElement | null }, view: View, set: (v
       if (!moved.current && Math.hypot(now[0] - before[0], now[1] - before[1]) < 6) return; // a tap that trembled
       if (!moved.current) frame.current!.setPointerCapture(e.pointerId);
       moved.current = true;
-      const v = latest.current, all = [...fingers.current.entries()];
+      const v = latest.current,
+        all = [...fingers.current.entries()];
       fingers.current.set(e.pointerId, now);
       if (all.length < 2) return set({ ...v, left: v.left + now[0] - before[0], top: v.top + now[1] - before[1] });
       const other = all.find(([id]) => id !== e.pointerId)![1];
       const span = (p: Point) => Math.max(10, Math.hypot(p[0] - other[0], p[1] - other[1]));
       set(zoom(v, span(now) / span(before), [(now[0] + other[0]) / 2, (now[1] + other[1]) / 2]));
     },
-    onPointerUp: (e: PointerEvent) => { fingers.current.delete(e.pointerId); },
-    onPointerCancel: (e: PointerEvent) => { fingers.current.delete(e.pointerId); },
-    onClickCapture: (e: MouseEvent) => { // a drag that ends on a finding does not choose it
-      if (moved.current) { e.preventDefault(); e.stopPropagation(); moved.current = false; }
+    onPointerUp: (e: PointerEvent) => {
+      fingers.current.delete(e.pointerId);
+    },
+    onPointerCancel: (e: PointerEvent) => {
+      fingers.current.delete(e.pointerId);
+    },
+    onClickCapture: (e: MouseEvent) => {
+      // a drag that ends on a finding does not choose it
+      if (moved.current) {
+        e.preventDefault();
+        e.stopPropagation();
+        moved.current = false;
+      }
     },
   };
 }
@@ -156,7 +211,8 @@ function useKeepInView(view: View, size: Point, set: (v: View) => void) {
   useEffect(() => {
     const at = chosenPoint(screen, thing);
     if (!at || size[0] === 0) return;
-    const [x, y] = project(view, at), margin = 30;
+    const [x, y] = project(view, at),
+      margin = 30;
     if (x > margin && x < size[0] - margin && y > margin && y < size[1] - margin) return;
     const middle = unproject(view, [size[0] / 2, size[1] / 2]);
     set({ ...view, left: view.left + (middle[0] - at[0]) * view.scale, top: view.top - (middle[1] - at[1]) * view.scale });

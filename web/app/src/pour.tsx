@@ -14,11 +14,20 @@ export function Pours() {
   return (
     <>
       <h1>Pour days</h1>
-      {pours.length === 0 && <p>No pour is written down. With the date, the first truck's time and the mix, the day can be replayed hour by hour.</p>}
+      {pours.length === 0 && (
+        <p>No pour is written down. With the date, the first truck's time and the mix, the day can be replayed hour by hour.</p>
+      )}
       <ul class="rows">
         {pours.map((p) => (
-          <li key={p.id}><a href={to("pour", p.id)}><span><strong>{p.name}</strong> {clock.value.on(p.start)}, from {clock.value.hour(p.start)}</span>
-            <span class="quiet">{(p.sentences ?? [])[0]}</span></a></li>))}
+          <li key={p.id}>
+            <a href={to("pour", p.id)}>
+              <span>
+                <strong>{p.name}</strong> {clock.value.on(p.start)}, from {clock.value.hour(p.start)}
+              </span>
+              <span class="quiet">{(p.sentences ?? [])[0]}</span>
+            </a>
+          </li>
+        ))}
       </ul>
     </>
   );
@@ -26,29 +35,62 @@ export function Pours() {
 
 export function PourScreen({ id }: { id: string }) {
   const pour = (content.value!.pours ?? []).find((p) => p.id === id);
-  if (!pour) return <><h1>Pour day</h1><p>There is no pour {id}. <a href={to("pours")}>See all pour days</a></p></>;
+  if (!pour)
+    return (
+      <>
+        <h1>Pour day</h1>
+        <p>
+          There is no pour {id}. <a href={to("pours")}>See all pour days</a>
+        </p>
+      </>
+    );
   return (
     <>
-      <p><a href={to("pours")}>All pour days</a></p>
+      <p>
+        <a href={to("pours")}>All pour days</a>
+      </p>
       <h1>{pour.name}</h1>
-      <p class="quiet">{clock.value.on(pour.start)}, placed {clock.value.hour(pour.start)}{pour.end && ` to ${clock.value.hour(pour.end)}`}. Clock of {clock.value.zone.replace(/_/g, " ")}.</p>
-      {(pour.sentences ?? []).map((s) => <p key={s}>{s}</p>)}
-      {pour.not_given?.length ? <div class="note"><h2>Not given</h2><ul>{pour.not_given.map((n) => <li key={n}>{n}</li>)}</ul></div> : null}
+      <p class="quiet">
+        {clock.value.on(pour.start)}, placed {clock.value.hour(pour.start)}
+        {pour.end && ` to ${clock.value.hour(pour.end)}`}. Clock of {clock.value.zone.replace(/_/g, " ")}.
+      </p>
+      {(pour.sentences ?? []).map((s) => (
+        <p key={s}>{s}</p>
+      ))}
+      {pour.not_given?.length ? (
+        <div class="note">
+          <h2>Not given</h2>
+          <ul>
+            {pour.not_given.map((n) => (
+              <li key={n}>{n}</li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
       <CutWindowPart pour={pour} />
       <Drying pour={pour} />
       <Share pour={pour} />
       <Temperature pour={pour} />
       <Trucks pour={pour} />
       <Events pour={pour} />
-      {pour.workings?.length ? <section><h2>Workings of this day</h2><WorkingLinks ids={pour.workings} /></section> : null}
+      {pour.workings?.length ? (
+        <section>
+          <h2>Workings of this day</h2>
+          <WorkingLinks ids={pour.workings} />
+        </section>
+      ) : null}
     </>
   );
 }
 
 function windowSentence(w: CutWindow): string {
   const c = clock.value;
-  const opens = w.opens ? `opened ${c.at(w.opens)}${w.opens_low && w.opens_high ? ` (${c.at(w.opens_low)} to ${c.at(w.opens_high)})` : ""}` : "did not open in the time looked at";
-  const closes = w.closes ? `closed ${c.at(w.closes)}${w.closes_low && w.closes_high ? ` (${c.at(w.closes_low)} to ${c.at(w.closes_high)})` : ""}` : "did not close in the time looked at";
+  const opens = w.opens
+    ? `opened ${c.at(w.opens)}${w.opens_low && w.opens_high ? ` (${c.at(w.opens_low)} to ${c.at(w.opens_high)})` : ""}`
+    : "did not open in the time looked at";
+  const closes = w.closes
+    ? `closed ${c.at(w.closes)}${w.closes_low && w.closes_high ? ` (${c.at(w.closes_low)} to ${c.at(w.closes_high)})` : ""}`
+    : "did not close in the time looked at";
   return `With ${/^[aeiou]/.test(w.saw) ? "an" : "a"} ${w.saw} saw the window ${opens} and ${closes}.${w.best ? ` Best time ${c.at(w.best)}.` : ""}`;
 }
 
@@ -57,20 +99,60 @@ function CutWindowPart({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>Cut window</h2>
-      <p>{windowSentence(pour.window)} {pour.window.why}</p>
+      <p>
+        {windowSentence(pour.window)} {pour.window.why}
+      </p>
       <WorkingFold id={pour.window.working} />
-      {pour.early_entry_window && <><p>{windowSentence(pour.early_entry_window)} {pour.early_entry_window.why}</p><WorkingFold id={pour.early_entry_window.working} /></>}
+      {pour.early_entry_window && (
+        <>
+          <p>
+            {windowSentence(pour.early_entry_window)} {pour.early_entry_window.why}
+          </p>
+          <WorkingFold id={pour.early_entry_window.working} />
+        </>
+      )}
       {cuts.length > 0 && (
-        <Table caption="Joints as sawn" head={["Joint", "Sawn", "After placing", "State", "Cracked before the cut", "Depth, mm", "Depth of slab", "Edge", "Opened"]} shape="numbers"
-          rows={cuts.map((c) => [<a href={to("joint", c.joint)}>{c.joint}</a>, clock.value.at(c.at), after(c.hours_after_placing).replace(" after placing", ""), c.state,
-            c.chance_cracked_before ? [c.chance_cracked_before.about, range(c.chance_cracked_before.p, c.chance_cracked_before.low, c.chance_cracked_before.high)].filter(Boolean).join(", ") : "not given",
-            c.depth_m === undefined ? "not known" : mm(c.depth_m).replace(/\s*mm$/, ""), c.depth_share === undefined ? "not known" : percent(c.depth_share), c.edge ?? "not known", c.opened ?? "not known"])} />)}
+        <Table
+          caption="Joints as sawn"
+          head={[
+            "Joint",
+            "Sawn",
+            "After placing",
+            "State",
+            "Cracked before the cut",
+            "Depth, mm",
+            "Depth of slab",
+            "Edge",
+            "Opened",
+          ]}
+          shape="numbers"
+          rows={cuts.map((c) => [
+            <a href={to("joint", c.joint)}>{c.joint}</a>,
+            clock.value.at(c.at),
+            after(c.hours_after_placing).replace(" after placing", ""),
+            c.state,
+            c.chance_cracked_before
+              ? [
+                  c.chance_cracked_before.about,
+                  range(c.chance_cracked_before.p, c.chance_cracked_before.low, c.chance_cracked_before.high),
+                ]
+                  .filter(Boolean)
+                  .join(", ")
+              : "not given",
+            c.depth_m === undefined ? "not known" : mm(c.depth_m).replace(/\s*mm$/, ""),
+            c.depth_share === undefined ? "not known" : percent(c.depth_share),
+            c.edge ?? "not known",
+            c.opened ?? "not known",
+          ])}
+        />
+      )}
     </section>
   );
 }
 
 const stretchesOf = (pour: PourDay, to: number) => {
-  const opens = moment(pour.window.opens), closes = moment(pour.window.closes) ?? to;
+  const opens = moment(pour.window.opens),
+    closes = moment(pour.window.closes) ?? to;
   return opens === undefined ? [] : [{ from: opens, to: Math.min(closes, to), name: "cut window" }];
 };
 
@@ -82,22 +164,72 @@ function finishing(pour: PourDay) {
 
 function Drying({ pour }: { pour: PourDay }) {
   const rows = pour.drying ?? [];
-  if (rows.length === 0) return <section><h2>Drying</h2><p>Drying is not given: no weather by the hour is known for this day.</p></section>;
+  if (rows.length === 0)
+    return (
+      <section>
+        <h2>Drying</h2>
+        <p>Drying is not given: no weather by the hour is known for this day.</p>
+      </section>
+    );
   const pick = (get: (h: (typeof rows)[number]) => number): [number, number][] => rows.map((h) => [moment(h.time)!, get(h)]);
   const series: Series[] = [
-    { name: "Uno", strong: true, points: pick((h) => h.uno) }, { name: "Uno, US form", dash: "7 4", points: pick((h) => h.uno_us) },
+    { name: "Uno", strong: true, points: pick((h) => h.uno) },
+    { name: "Uno, US form", dash: "7 4", points: pick((h) => h.uno_us) },
     { name: "Menzel", dash: "2 3", points: pick((h) => h.menzel) },
   ];
   return (
     <section>
       <h2>Drying of the fresh surface</h2>
       <p class="small quiet">{pour.weather}</p>
-      <Chart title="Drying rate hour by hour in three published forms" unit="kg/m²/h" span={spanOf(pour)} series={series} from0 decimals={2} stretches={finishing(pour)}
-        limits={[{ value: 1, name: "1.0: precautions" }, { value: 0.5, name: "0.5: if it bleeds little" }]} />
-      <p>{pour.film_gone ? `The bleed water was used up at ${clock.value.at(pour.film_gone)}.` : "The bleed water lasted through the time looked at, or is not known."}</p>
-      <Fold line="Drying in numbers" inside={() =>
-        <Table caption={`Drying, ${pour.name}`} shape="numbers" head={["Time", "Air, °C", "Humidity, %", "Wind, m/s", "Sun, W/m²", "Concrete, °C", "Uno, kg/m²/h", "Uno US", "Menzel"]}
-          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.air_C, 1), fixed(h.humidity * 100, 0), fixed(h.wind_m_s, 1), fixed(h.sun_W_m2, 0), fixed(h.concrete_C, 1), fixed(h.uno, 2), fixed(h.uno_us, 2), fixed(h.menzel, 2)])} />} />
+      <Chart
+        title="Drying rate hour by hour in three published forms"
+        unit="kg/m²/h"
+        span={spanOf(pour)}
+        series={series}
+        from0
+        decimals={2}
+        stretches={finishing(pour)}
+        limits={[
+          { value: 1, name: "1.0: precautions" },
+          { value: 0.5, name: "0.5: if it bleeds little" },
+        ]}
+      />
+      <p>
+        {pour.film_gone
+          ? `The bleed water was used up at ${clock.value.at(pour.film_gone)}.`
+          : "The bleed water lasted through the time looked at, or is not known."}
+      </p>
+      <Fold
+        line="Drying in numbers"
+        inside={() => (
+          <Table
+            caption={`Drying, ${pour.name}`}
+            shape="numbers"
+            head={[
+              "Time",
+              "Air, °C",
+              "Humidity, %",
+              "Wind, m/s",
+              "Sun, W/m²",
+              "Concrete, °C",
+              "Uno, kg/m²/h",
+              "Uno US",
+              "Menzel",
+            ]}
+            rows={rows.map((h) => [
+              clock.value.at(h.time),
+              fixed(h.air_C, 1),
+              fixed(h.humidity * 100, 0),
+              fixed(h.wind_m_s, 1),
+              fixed(h.sun_W_m2, 0),
+              fixed(h.concrete_C, 1),
+              fixed(h.uno, 2),
+              fixed(h.uno_us, 2),
+              fixed(h.menzel, 2),
+            ])}
+          />
+        )}
+      />
     </section>
   );
 }
@@ -105,20 +237,46 @@ function Drying({ pour }: { pour: PourDay }) {
 function Share({ pour }: { pour: PourDay }) {
   const rows = pour.column ?? [];
   if (rows.length === 0) return null;
-  const span = wholeSpan(pour), at = (h: (typeof rows)[number]) => moment(h.time)!;
+  const span = wholeSpan(pour),
+    at = (h: (typeof rows)[number]) => moment(h.time)!;
   return (
     <section>
       <h2>Share of tensile strength used, uncut</h2>
       <p>The line is the middle of the runs, the band their low and high. At 1.0 the slab cracks where nothing has been cut.</p>
-      <Chart title="Share of tensile strength used by the uncut slab" unit="share" span={span} decimals={2} from0 stretches={stretchesOf(pour, span.to)}
-        series={[{ name: "median", strong: true, points: rows.map((h) => [at(h), h.share]) }]} limits={[{ value: 1, name: "1.0: cracks" }]}
-        band={{ name: "low to high", points: rows.map((h) => [at(h), h.share_low, h.share_high]) }} />
+      <Chart
+        title="Share of tensile strength used by the uncut slab"
+        unit="share"
+        span={span}
+        decimals={2}
+        from0
+        stretches={stretchesOf(pour, span.to)}
+        series={[{ name: "median", strong: true, points: rows.map((h) => [at(h), h.share]) }]}
+        limits={[{ value: 1, name: "1.0: cracks" }]}
+        band={{ name: "low to high", points: rows.map((h) => [at(h), h.share_low, h.share_high]) }}
+      />
       <p class="small">
         Initial set {clock.value.at(pour.initial_set)}, final set {clock.value.at(pour.final_set)}.
       </p>
-      <Fold line="Strength and share in numbers" inside={() =>
-        <Table caption={`Strength, ${pour.name}`} shape="numbers" head={["Time", "After placing, h", "Strength, MPa", "Tensile, MPa", "Modulus, GPa", "Share", "Low", "High"]}
-          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.hours_after_placing, 1), fixed(h.strength_MPa, 1), fixed(h.tensile_MPa, 2), fixed(h.modulus_MPa / 1000, 1), fixed(h.share, 2), fixed(h.share_low, 2), fixed(h.share_high, 2)])} />} />
+      <Fold
+        line="Strength and share in numbers"
+        inside={() => (
+          <Table
+            caption={`Strength, ${pour.name}`}
+            shape="numbers"
+            head={["Time", "After placing, h", "Strength, MPa", "Tensile, MPa", "Modulus, GPa", "Share", "Low", "High"]}
+            rows={rows.map((h) => [
+              clock.value.at(h.time),
+              fixed(h.hours_after_placing, 1),
+              fixed(h.strength_MPa, 1),
+              fixed(h.tensile_MPa, 2),
+              fixed(h.modulus_MPa / 1000, 1),
+              fixed(h.share, 2),
+              fixed(h.share_low, 2),
+              fixed(h.share_high, 2),
+            ])}
+          />
+        )}
+      />
     </section>
   );
 }
@@ -130,11 +288,34 @@ function Temperature({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>Temperature through the slab</h2>
-      <Chart title="Temperature at the top, middle and bottom" unit="°C" span={wholeSpan(pour)}
-        series={[{ name: "top", strong: true, points: pick((h) => h.top_C) }, { name: "middle", dash: "7 4", points: pick((h) => h.middle_C) }, { name: "bottom", dash: "2 3", points: pick((h) => h.bottom_C) }]} />
-      <Fold line="Temperature in numbers" inside={() =>
-        <Table caption={`Temperature, ${pour.name}`} shape="numbers" head={["Time", "After placing, h", "Top, °C", "Middle, °C", "Bottom, °C", "Top less bottom, K"]}
-          rows={rows.map((h) => [clock.value.at(h.time), fixed(h.hours_after_placing, 1), fixed(h.top_C, 1), fixed(h.middle_C, 1), fixed(h.bottom_C, 1), fixed(h.top_C - h.bottom_C, 1)])} />} />
+      <Chart
+        title="Temperature at the top, middle and bottom"
+        unit="°C"
+        span={wholeSpan(pour)}
+        series={[
+          { name: "top", strong: true, points: pick((h) => h.top_C) },
+          { name: "middle", dash: "7 4", points: pick((h) => h.middle_C) },
+          { name: "bottom", dash: "2 3", points: pick((h) => h.bottom_C) },
+        ]}
+      />
+      <Fold
+        line="Temperature in numbers"
+        inside={() => (
+          <Table
+            caption={`Temperature, ${pour.name}`}
+            shape="numbers"
+            head={["Time", "After placing, h", "Top, °C", "Middle, °C", "Bottom, °C", "Top less bottom, K"]}
+            rows={rows.map((h) => [
+              clock.value.at(h.time),
+              fixed(h.hours_after_placing, 1),
+              fixed(h.top_C, 1),
+              fixed(h.middle_C, 1),
+              fixed(h.bottom_C, 1),
+              fixed(h.top_C - h.bottom_C, 1),
+            ])}
+          />
+        )}
+      />
     </section>
   );
 }
@@ -147,9 +328,23 @@ function Trucks({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>Trucks</h2>
-      <Table caption={`Trucks, ${pour.name}`} hideCaption shape="numbers" head={["Ticket", "Started", "Age, min", "Load, m³", "Slump, mm", "Concrete, °C", "Water added, L/m³", "Asked by", "Note"]}
-        rows={rows.map((t) => [t.ticket, t.start ? clock.value.at(t.start) : "not known", known(t.age_min, (v) => fixed(v, 0)), known(t.volume_m3, (v) => fixed(v, 1)),
-          known(t.slump_m, (v) => fixed(v * 1000, 0)), known(t.concrete_C, (v) => fixed(v, 1)), known(t.water_added_L_m3, (v) => fixed(v, 0)), t.asked_by || "", t.note || ""])} />
+      <Table
+        caption={`Trucks, ${pour.name}`}
+        hideCaption
+        shape="numbers"
+        head={["Ticket", "Started", "Age, min", "Load, m³", "Slump, mm", "Concrete, °C", "Water added, L/m³", "Asked by", "Note"]}
+        rows={rows.map((t) => [
+          t.ticket,
+          t.start ? clock.value.at(t.start) : "not known",
+          known(t.age_min, (v) => fixed(v, 0)),
+          known(t.volume_m3, (v) => fixed(v, 1)),
+          known(t.slump_m, (v) => fixed(v * 1000, 0)),
+          known(t.concrete_C, (v) => fixed(v, 1)),
+          known(t.water_added_L_m3, (v) => fixed(v, 0)),
+          t.asked_by || "",
+          t.note || "",
+        ])}
+      />
     </section>
   );
 }
@@ -160,8 +355,13 @@ function Events({ pour }: { pour: PourDay }) {
     <section>
       <h2>Marks on the ruler</h2>
       <p class="small quiet">{MARK_WORDS.map(([mark, word]) => `${mark} ${word}`).join(" · ")}</p>
-      <Table caption={`Events, ${pour.name}`} hideCaption shape="first-whole" head={["Time", "After placing", "What"]}
-        rows={rows.map((e) => [clock.value.at(e.at), after((moment(e.at)! - moment(pour.start)!) / 3600e3), e.what])} />
+      <Table
+        caption={`Events, ${pour.name}`}
+        hideCaption
+        shape="first-whole"
+        head={["Time", "After placing", "What"]}
+        rows={rows.map((e) => [clock.value.at(e.at), after((moment(e.at)! - moment(pour.start)!) / 3600e3), e.what])}
+      />
     </section>
   );
 }

@@ -12,11 +12,17 @@ const SHORT: Record<string, string> = { truck: "T", finish: "F", cure: "C", set:
 export function Ruler() {
   const pour = pourShown.value;
   if (!pour) return null;
-  const span = spanOf(pour), start = moment(pour.start)!;
+  const span = spanOf(pour),
+    start = moment(pour.start)!;
   const at = hour.value !== null && hour.value >= span.from && hour.value <= span.to ? hour.value : null;
   const step = 10 * 60e3;
   const set = (value: number) => (hour.value = span.from + value * step);
-  const words = at === null ? (hour.value === null ? "not set: the plan is drawn as looked at" : `not on this day: the plan is drawn at ${clock.value.at(hour.value)}`) : `${clock.value.at(at)}, ${after((at - start) / 3600e3)}`;
+  const words =
+    at === null
+      ? hour.value === null
+        ? "not set: the plan is drawn as looked at"
+        : `not on this day: the plan is drawn at ${clock.value.at(hour.value)}`
+      : `${clock.value.at(at)}, ${after((at - start) / 3600e3)}`;
   const events = [...(pour.events ?? [])].sort((a, b) => moment(a.at)! - moment(b.at)!);
   const jump = (forward: boolean) => {
     const times = events.map((e) => moment(e.at)!).filter((t) => t >= span.from && t <= span.to);
@@ -28,7 +34,12 @@ export function Ruler() {
   return (
     <section class="ruler" aria-label={`Hours of ${pour.name}`}>
       <div class="ruler-head">
-        <p><label for="hour">Hour of <strong>{pour.name}</strong></label>: <output for="hour">{hour.value === null ? "as looked at" : <strong>{words}</strong>}</output></p>
+        <p>
+          <label for="hour">
+            Hour of <strong>{pour.name}</strong>
+          </label>
+          : <output for="hour">{hour.value === null ? "as looked at" : <strong>{words}</strong>}</output>
+        </p>
         <div class="ruler-keys">
           <button onClick={() => jump(false)}>Earlier event</button>
           <button onClick={() => jump(true)}>Later event</button>
@@ -36,19 +47,38 @@ export function Ruler() {
         </div>
       </div>
       <Marks pour={pour} events={events} />
-      <input id="hour" type="range" class={at === null ? "" : "set"} min={0} max={(span.to - span.from) / step} step={1}
-        value={at === null ? (start - span.from) / step : (at - span.from) / step} aria-valuetext={words}
-        onInput={(e) => set(Number((e.currentTarget as HTMLInputElement).value))} />
-      <p class="ruler-said" role="status">{passing.length ? passing.map((e) => e.what).join(" · ") : ""}</p>
+      <input
+        id="hour"
+        type="range"
+        class={at === null ? "" : "set"}
+        min={0}
+        max={(span.to - span.from) / step}
+        step={1}
+        value={at === null ? (start - span.from) / step : (at - span.from) / step}
+        aria-valuetext={words}
+        onInput={(e) => set(Number((e.currentTarget as HTMLInputElement).value))}
+      />
+      <p class="ruler-said" role="status">
+        {passing.length ? passing.map((e) => e.what).join(" · ") : ""}
+      </p>
     </section>
   );
 }
 
 function Pours({ now }: { now: PourDay }) {
   const pours = content.value!.pours ?? [];
-  if (pours.length < 2) return <a class="button" href={to("pour", now.id)}>See the day</a>;
+  if (pours.length < 2)
+    return (
+      <a class="button" href={to("pour", now.id)}>
+        See the day
+      </a>
+    );
   const next = pours[(pours.findIndex((p) => p.id === now.id) + 1) % pours.length];
-  return <a class="button" href={to("pour", next.id)}>To {next.name}</a>;
+  return (
+    <a class="button" href={to("pour", next.id)}>
+      To {next.name}
+    </a>
+  );
 }
 
 function Marks({ pour, events }: { pour: PourDay; events: Mark[] }) {
@@ -59,25 +89,54 @@ function Marks({ pour, events }: { pour: PourDay; events: Mark[] }) {
     watch.observe(box.current!);
     return () => watch.disconnect();
   }, []);
-  const span = spanOf(pour), side = 12, height = 82;
+  const span = spanOf(pour),
+    side = 12,
+    height = 82;
   const x = (t: number) => side + ((t - span.from) / (span.to - span.from)) * (width - 2 * side);
-  const opens = moment(pour.window.opens), closes = moment(pour.window.closes);
+  const opens = moment(pour.window.opens),
+    closes = moment(pour.window.closes);
   const base = height - 24;
   return (
     <div class="ruler-marks" ref={box}>
       {width > 0 && (
-        <svg width={width} height={height} role="img" aria-label={`Events of the day: ${events.map((e) => `${clock.value.at(e.at)} ${e.what}`).join("; ")}`}>
-          {opens !== undefined && <rect class="stretch" x={x(opens)} y={4} width={Math.max(3, Math.min(x(closes ?? span.to), width - side) - x(opens))} height={base - 4} />}
-          {hour.value !== null && hour.value >= span.from && hour.value <= span.to && <path class="now" d={`M${x(hour.value)} 0V${base}`} />}
-          {opens !== undefined && <text class="stretch-name" x={Math.min(x(opens) + 4, width - 92)} y={16}>cut window{closes === undefined && ", stays open"}</text>}
+        <svg
+          width={width}
+          height={height}
+          role="img"
+          aria-label={`Events of the day: ${events.map((e) => `${clock.value.at(e.at)} ${e.what}`).join("; ")}`}
+        >
+          {opens !== undefined && (
+            <rect
+              class="stretch"
+              x={x(opens)}
+              y={4}
+              width={Math.max(3, Math.min(x(closes ?? span.to), width - side) - x(opens))}
+              height={base - 4}
+            />
+          )}
+          {hour.value !== null && hour.value >= span.from && hour.value <= span.to && (
+            <path class="now" d={`M${x(hour.value)} 0V${base}`} />
+          )}
+          {opens !== undefined && (
+            <text class="stretch-name" x={Math.min(x(opens) + 4, width - 92)} y={16}>
+              cut window{closes === undefined && ", stays open"}
+            </text>
+          )}
           <path class="base" d={`M${side} ${base}H${width - side}`} />
           <Hours span={span} x={x} y={base} width={width - 2 * side} top={4} />
-          {lanes(events.filter((e) => e.kind !== "window" && moment(e.at)! >= span.from && moment(e.at)! <= span.to), x).map(({ e, at, lane }, i) => (
+          {lanes(
+            events.filter((e) => e.kind !== "window" && moment(e.at)! >= span.from && moment(e.at)! <= span.to),
+            x,
+          ).map(({ e, at, lane }, i) => (
             <g key={i} class={`mark mark-${e.kind}`}>
               <path d={`M${at} ${base}V${base - 5 - lane * 12}`} />
-              <text x={at} y={base - 7 - lane * 12} text-anchor="middle">{SHORT[e.kind] ?? "•"}</text>
-            </g>))}
-        </svg>)}
+              <text x={at} y={base - 7 - lane * 12} text-anchor="middle">
+                {SHORT[e.kind] ?? "•"}
+              </text>
+            </g>
+          ))}
+        </svg>
+      )}
     </div>
   );
 }
@@ -94,4 +153,11 @@ function lanes(events: Mark[], x: (t: number) => number): { e: Mark; at: number;
   });
 }
 
-export const MARK_WORDS: [string, string][] = [["T", "truck"], ["F", "finishing"], ["C", "curing"], ["S", "set"], ["✕", "saw cut"], ["D", "departure from plan"]];
+export const MARK_WORDS: [string, string][] = [
+  ["T", "truck"],
+  ["F", "finishing"],
+  ["C", "curing"],
+  ["S", "set"],
+  ["✕", "saw cut"],
+  ["D", "departure from plan"],
+];

@@ -13,7 +13,10 @@ export const nothingYet = signal(false); // the problem is only that the job has
 export const clock = computed(() => new Clock(content.value?.head.zone ?? "UTC"));
 
 // A screen is the first word of the address after "#/"; thing is what is chosen there.
-export interface Place { screen: string; thing: string }
+export interface Place {
+  screen: string;
+  thing: string;
+}
 export const place = signal<Place>(readPlace());
 
 function readPlace(): Place {
@@ -21,14 +24,19 @@ function readPlace(): Place {
   return { screen: decode(screen) || "findings", thing: decode(rest.join("/")) };
 }
 function decode(text: string): string {
-  try { return decodeURIComponent(text); } catch { return text; }
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
 }
 export function to(screen: string, thing = ""): string {
   return "#/" + screen + (thing ? "/" + encodeURIComponent(thing) : "");
 }
 export const came = signal(0); // how often the place changed; focus follows it
 window.addEventListener("hashchange", () => {
-  const next = readPlace(), now = place.value;
+  const next = readPlace(),
+    now = place.value;
   if (next.screen !== now.screen || next.thing !== now.thing) {
     place.value = next;
     came.value++;
@@ -40,14 +48,23 @@ export const hour = signal<number | null>(null);
 
 export type Layer = "joints" | "findings" | "unseen" | "pours" | "dowels" | "bars" | "panels" | "wheels";
 export const layers = signal<Record<Layer, boolean>>({
-  joints: true, findings: true, unseen: true, pours: true, dowels: true, bars: false, panels: true, wheels: false,
+  joints: true,
+  findings: true,
+  unseen: true,
+  pours: true,
+  dowels: true,
+  bars: false,
+  panels: true,
+  wheels: false,
 });
 export function toggle(layer: Layer) {
   layers.value = { ...layers.value, [layer]: !layers.value[layer] };
 }
 
 export type Theme = "day" | "sun" | "night";
-export const theme = signal<Theme>(remembered("theme", matchMedia("(prefers-color-scheme: dark)").matches ? "night" : "day", ["day", "sun", "night"]));
+export const theme = signal<Theme>(
+  remembered("theme", matchMedia("(prefers-color-scheme: dark)").matches ? "night" : "day", ["day", "sun", "night"]),
+);
 export const letterKeys = signal(remembered("letter-keys", "on", ["on", "off"]) === "on");
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
@@ -59,10 +76,16 @@ function remembered<T extends string>(key: string, otherwise: T, allowed: readon
   try {
     const kept = localStorage.getItem("slabwright-" + key) as T | null;
     return kept && allowed.includes(kept) ? kept : otherwise;
-  } catch { return otherwise; }
+  } catch {
+    return otherwise;
+  }
 }
 function remember(key: string, value: string) {
-  try { localStorage.setItem("slabwright-" + key, value); } catch { /* a browser may keep nothing */ }
+  try {
+    localStorage.setItem("slabwright-" + key, value);
+  } catch {
+    /* a browser may keep nothing */
+  }
 }
 
 // pourShown is the pour whose hours stand on the ruler: the one in the address, else the first.
@@ -76,13 +99,18 @@ effect(() => {
   if (place.value.screen === "pour" && place.value.thing) lastPour.value = place.value.thing;
 });
 
-export interface Span { from: number; to: number }
+export interface Span {
+  from: number;
+  to: number;
+}
 const HOUR = 3600e3;
 // spanOf is the stretch of time on a pour's ruler, in whole hours: a day from the
 // first truck, and longer if it was sawn later.
 export function spanOf(pour: PourDay): Span {
   const start = moment(pour.start) ?? 0;
-  const happened = [pour.end, pour.window.closes, ...(pour.events ?? []).map((e) => e.at), ...(pour.cuts ?? []).map((c) => c.at)].map(moment).filter((t): t is number => t !== undefined);
+  const happened = [pour.end, pour.window.closes, ...(pour.events ?? []).map((e) => e.at), ...(pour.cuts ?? []).map((c) => c.at)]
+    .map(moment)
+    .filter((t): t is number => t !== undefined);
   return within(start, [start - HOUR, start + 24 * HOUR, ...happened.map((t) => t + HOUR)]);
 }
 // wholeSpan is the stretch of time that the replay of a pour covers, up to three days.
@@ -91,7 +119,8 @@ export function wholeSpan(pour: PourDay): Span {
   return within(start, [start, ...(pour.column ?? []).map((h) => moment(h.time)!)]);
 }
 function within(start: number, times: number[]): Span {
-  const from = Math.max(Math.min(...times), start - 12 * HOUR), to = Math.min(Math.max(...times), start + 72 * HOUR);
+  const from = Math.max(Math.min(...times), start - 12 * HOUR),
+    to = Math.min(Math.max(...times), start + 72 * HOUR);
   return { from: Math.floor(from / HOUR) * HOUR, to: Math.ceil(Math.max(to, start + 6 * HOUR) / HOUR) * HOUR };
 }
 

@@ -2,17 +2,41 @@
 
 import type { ComponentChildren } from "preact";
 
-interface Props { caption: string; hideCaption?: boolean; head: ComponentChildren[]; rows: ComponentChildren[][]; shape?: "numbers" | "first-whole" | "wide-cells" }
+interface Props {
+  caption: string;
+  hideCaption?: boolean;
+  head: ComponentChildren[];
+  rows: ComponentChildren[][];
+  shape?: "numbers" | "first-whole" | "wide-cells";
+}
 
 export function Table({ caption, hideCaption, head, rows, shape }: Props) {
   return (
     <div class="table" role="region" aria-label={caption} tabIndex={0}>
       <table class={shape}>
         <caption class={hideCaption ? "unseen-word" : ""}>{caption}</caption>
-        <thead><tr>{head.map((h, i) => <th scope="col" key={i}>{h}</th>)}</tr></thead>
+        <thead>
+          <tr>
+            {head.map((h, i) => (
+              <th scope="col" key={i}>
+                {h}
+              </th>
+            ))}
+          </tr>
+        </thead>
         <tbody>
           {rows.map((row, r) => (
-            <tr key={r}>{row.map((cell, i) => (i === 0 ? <th scope="row" key={i}>{cell}</th> : <td key={i}>{cell}</td>))}</tr>
+            <tr key={r}>
+              {row.map((cell, i) =>
+                i === 0 ? (
+                  <th scope="row" key={i}>
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={i}>{cell}</td>
+                ),
+              )}
+            </tr>
           ))}
         </tbody>
       </table>

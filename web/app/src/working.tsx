@@ -9,14 +9,39 @@ import { Table } from "./table";
 export function Source({ source }: { source: Citation }) {
   if (!source?.title) return <span>{source?.how || "no source given"}</span>;
   const how = source.how && source.how !== "read on the page" ? ` (${source.how})` : "";
-  return <span class="source">{source.title}{source.place ? `, ${source.place}` : ""}{how}</span>;
+  return (
+    <span class="source">
+      {source.title}
+      {source.place ? `, ${source.place}` : ""}
+      {how}
+    </span>
+  );
 }
 
 export function Lines({ sheet }: { sheet: Sheet }) {
   return (
     <>
-      {sheet.basis?.length ? <><p class="quiet">Stands on:</p>{sheet.basis.map((b) => <p class="basis" key={b}>{b}</p>)}</> : null}
-      {sheet.lines?.length ? <ol class="lines">{sheet.lines.map((line, i) => <li key={i}><LineRow line={line} /></li>)}</ol> : <p class="quiet">This sheet has no lines.</p>}
+      {sheet.basis?.length ? (
+        <>
+          <p class="quiet">Stands on:</p>
+          {sheet.basis.map((b) => (
+            <p class="basis" key={b}>
+              {b}
+            </p>
+          ))}
+        </>
+      ) : null}
+      {sheet.lines?.length ? (
+        <ol class="lines">
+          {sheet.lines.map((line, i) => (
+            <li key={i}>
+              <LineRow line={line} />
+            </li>
+          ))}
+        </ol>
+      ) : (
+        <p class="quiet">This sheet has no lines.</p>
+      )}
     </>
   );
 }
@@ -26,21 +51,45 @@ function LineRow({ line }: { line: Line }) {
     <div class="line-row">
       <p class="line-what">{line.what}</p>
       <div class="line-steps">
-        <p><var>{line.symbol}</var> = <span class="formula">{line.formula}</span></p>
-        {line.numbers && line.numbers !== line.formula && <p><span class="unseen-word">with numbers, {line.symbol}</span><span class="lead-in" aria-hidden="true" /> = <span class="formula">{line.numbers}</span></p>}
-        <p class="line-result"><span class="lead-in" aria-hidden="true" /> = <strong>{withUnit(line.text || figure(line.value), line.unit)}</strong>
-          {line.verdict && <span class={`verdict verdict-${line.verdict}`}> {line.verdict}</span>}</p>
+        <p>
+          <var>{line.symbol}</var> = <span class="formula">{line.formula}</span>
+        </p>
+        {line.numbers && line.numbers !== line.formula && (
+          <p>
+            <span class="unseen-word">with numbers, {line.symbol}</span>
+            <span class="lead-in" aria-hidden="true" /> = <span class="formula">{line.numbers}</span>
+          </p>
+        )}
+        <p class="line-result">
+          <span class="lead-in" aria-hidden="true" /> = <strong>{withUnit(line.text || figure(line.value), line.unit)}</strong>
+          {line.verdict && <span class={`verdict verdict-${line.verdict}`}> {line.verdict}</span>}
+        </p>
       </div>
       {line.inputs?.length ? (
-        <Fold kind="fold inputs" line="Numbers put in" inside={() =>
-          <Table caption={`Numbers put in for ${line.symbol}`} hideCaption head={["Symbol", "Meaning", "Value", "Known"]}
-            rows={line.inputs!.map((n) => [<var>{n.symbol}</var>, n.what, withUnit(figure(n.value, 4), n.unit), n.known])} />} />) : null}
-      <p class="line-source">Source: <Source source={line.source} /></p>
+        <Fold
+          kind="fold inputs"
+          line="Numbers put in"
+          inside={() => (
+            <Table
+              caption={`Numbers put in for ${line.symbol}`}
+              hideCaption
+              head={["Symbol", "Meaning", "Value", "Known"]}
+              rows={line.inputs!.map((n) => [<var>{n.symbol}</var>, n.what, withUnit(figure(n.value, 4), n.unit), n.known])}
+            />
+          )}
+        />
+      ) : null}
+      <p class="line-source">
+        Source: <Source source={line.source} />
+      </p>
       {line.check && (
         <p class={line.check.flag ? "line-check flagged" : "line-check"}>
-          Check beside: {line.check.what} gives <strong>{withUnit(figure(line.check.value), line.check.unit)}</strong>, {percent(line.check.apart)} apart
-          {line.check.flag && <strong> (flagged: more than 20 % apart)</strong>}. <Source source={line.check.source} />. {line.check.reason}
-        </p>)}
+          Check beside: {line.check.what} gives <strong>{withUnit(figure(line.check.value), line.check.unit)}</strong>,{" "}
+          {percent(line.check.apart)} apart
+          {line.check.flag && <strong> (flagged: more than 20 % apart)</strong>}. <Source source={line.check.source} />.{" "}
+          {line.check.reason}
+        </p>
+      )}
     </div>
   );
 }
@@ -51,27 +100,59 @@ export function WorkingFold({ id, label = "Working" }: { id?: string; label?: st
   const sheet = sheetOf(id);
   if (!sheet) return <p class="quiet small">Working {id} is not in this report.</p>;
   return (
-    <Fold kind="fold working" line={<>{label}: {sheet.title}</>} inside={() => <SheetInPlace sheet={sheet} />} />
+    <Fold
+      kind="fold working"
+      line={
+        <>
+          {label}: {sheet.title}
+        </>
+      }
+      inside={() => <SheetInPlace sheet={sheet} />}
+    />
   );
 }
 
 export function SheetInPlace({ sheet }: { sheet: Sheet }) {
   return (
     <>
-      <p class="small"><a href={to("working", sheet.id)}>Open on its own: {sheet.title}</a></p>
+      <p class="small">
+        <a href={to("working", sheet.id)}>Open on its own: {sheet.title}</a>
+      </p>
       <Lines sheet={sheet} />
     </>
   );
 }
 
 export function WorkingLinks({ ids }: { ids?: string[] | null }) {
-  return <>{(ids ?? []).map((id) => <WorkingFold key={id} id={id} />)}</>;
+  return (
+    <>
+      {(ids ?? []).map((id) => (
+        <WorkingFold key={id} id={id} />
+      ))}
+    </>
+  );
 }
 
 export function WorkingScreen({ id }: { id: string }) {
   const sheet = sheetOf(id);
-  if (!sheet) return <><h1>Working</h1><p>There is no working called {id}. <a href={to("workings")}>See all workings</a></p></>;
-  return <><p><a href={to("workings")}>All workings</a></p><h1>{sheet.title}</h1><Lines sheet={sheet} /></>;
+  if (!sheet)
+    return (
+      <>
+        <h1>Working</h1>
+        <p>
+          There is no working called {id}. <a href={to("workings")}>See all workings</a>
+        </p>
+      </>
+    );
+  return (
+    <>
+      <p>
+        <a href={to("workings")}>All workings</a>
+      </p>
+      <h1>{sheet.title}</h1>
+      <Lines sheet={sheet} />
+    </>
+  );
 }
 
 export function Workings() {
@@ -79,14 +160,25 @@ export function Workings() {
   return (
     <>
       <h1>Workings</h1>
-      <p>Every figure comes from one of these sheets. Each line gives the formula, the numbers put in, the answer, its source and, where there is one, an independent check.</p>
+      <p>
+        Every figure comes from one of these sheets. Each line gives the formula, the numbers put in, the answer, its source and,
+        where there is one, an independent check.
+      </p>
       {sheets.length === 0 && <p>No working was made yet.</p>}
       <ul class="rows">
         {sheets.map((s) => {
           const flagged = (s.lines ?? []).filter((l) => l.check?.flag).length;
           return (
-            <li key={s.id}><a href={to("working", s.id)}><span>{s.title}</span>
-              <span class="quiet">{(s.lines ?? []).length} {(s.lines ?? []).length === 1 ? "line" : "lines"}{flagged > 0 && `, ${flagged} flagged`}</span></a></li>);
+            <li key={s.id}>
+              <a href={to("working", s.id)}>
+                <span>{s.title}</span>
+                <span class="quiet">
+                  {(s.lines ?? []).length} {(s.lines ?? []).length === 1 ? "line" : "lines"}
+                  {flagged > 0 && `, ${flagged} flagged`}
+                </span>
+              </a>
+            </li>
+          );
         })}
       </ul>
     </>

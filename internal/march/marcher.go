@@ -26,6 +26,7 @@ type Marcher struct {
 	residual, error   []float64
 	phi, slopePhi     []float64
 	saved, savedHide  []float64
+	drift             []float64 // how fast the values moved in the last step, to start Newton's method
 	matrix            tridiagonal
 	released, rate    []float64 // of the local process in the present state
 	known             bool      // released and rate belong to the present state
@@ -64,7 +65,7 @@ func New(p Problem, start float64, values []float64) *Marcher {
 		star: make([]float64, n), hiddenStar: make([]float64, h),
 		residual: make([]float64, n), error: make([]float64, n),
 		phi: make([]float64, n), slopePhi: make([]float64, n),
-		saved: make([]float64, n), savedHide: make([]float64, h),
+		drift: make([]float64, n), saved: make([]float64, n), savedHide: make([]float64, h),
 		matrix: newTridiagonal(n), released: make([]float64, h), rate: make([]float64, h)}
 	m.holdEnds(start)
 	m.contentAt = m.Content()

@@ -43,7 +43,8 @@ var (
 )
 
 // Step moves one step by TR-BDF2: trapezoidal rule to an inner point, then the
-// two-step backward formula. Second order, L-stable.
+// two-step backward formula. Second order, L-stable. Newton's method starts each
+// stage from the values carried on as they last moved.
 func (m *Marcher) Step(dt float64) error {
 	m.save()
 	m.euler = false
@@ -55,6 +56,9 @@ func (m *Marcher) Step(dt float64) error {
 	}
 	for i := range m.hiddenStar {
 		m.hiddenStar[i] = m.hidden.value[i] + w*m.hidden.rate[i]
+	}
+	for i, d := range m.drift {
+		m.Value[i] += gamma * dt * d
 	}
 	if err := m.settle(m.Time+gamma*dt, w); err != nil {
 		m.restore()
@@ -68,11 +72,18 @@ func (m *Marcher) Step(dt float64) error {
 	for i := range m.hiddenStar {
 		m.hiddenStar[i] = innerShare*m.hiddenG.value[i] - startShare*m.hidden.value[i]
 	}
+	for i, u := range m.Value {
+		m.drift[i] = (u - m.saved[i]) / (gamma * dt)
+		m.Value[i] += (1 - gamma) * dt * m.drift[i]
+	}
 	if err := m.settle(m.Time+dt, w); err != nil {
 		m.restore()
 		return err
 	}
 	m.measure(m.Time+dt, m.contentE, m.hiddenE)
+	for i, u := range m.Value {
+		m.drift[i] = (u - m.saved[i]) / dt
+	}
 	m.count(w, innerShare*(top0+topG), innerShare*(bottom0+bottomG), 1)
 	m.Time += dt
 	return nil

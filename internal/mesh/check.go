@@ -45,6 +45,7 @@ func (d *Domain) checkOptions() error {
 	}
 	for _, err := range []error{
 		option("MinAngle", d.MinAngle, 0, largestMinAngle),
+		option("Finest", d.Finest, 0, largestCoordinate),
 		option("Snap", d.Snap, 0, largestCoordinate),
 		option("Gap", d.Gap, 0, largestCoordinate),
 		option("Smooth", float64(d.Smooth), 0, 1000),
@@ -116,11 +117,7 @@ func checkLine(line []Point, i int, snap float64) error {
 // snapDistance is Snap or its default, and never so small that rounding alone
 // could move a point farther.
 func (d *Domain) snapDistance() float64 {
-	var all []Point
-	for _, ring := range d.Outline {
-		all = append(all, ring...)
-	}
-	low, high := bounds(all)
+	low, high := d.bounds()
 	extent := max(high[0]-low[0], high[1]-low[1], 0)
 	far := max(math.Abs(low[0]), math.Abs(low[1]), math.Abs(high[0]), math.Abs(high[1]))
 	snap := d.Snap
@@ -128,6 +125,23 @@ func (d *Domain) snapDistance() float64 {
 		snap = defaultSnap * extent
 	}
 	return max(snap, smallestSnap*extent, 16*unitRoundoff*far, math.SmallestNonzeroFloat64)
+}
+
+func (d *Domain) bounds() (low, high Point) {
+	var all []Point
+	for _, ring := range d.Outline {
+		all = append(all, ring...)
+	}
+	return bounds(all)
+}
+
+// finest is Finest or its default.
+func (d *Domain) finest() float64 {
+	if d.Finest > 0 {
+		return d.Finest
+	}
+	low, high := d.bounds()
+	return defaultFinest * max(high[0]-low[0], high[1]-low[1])
 }
 
 // checkGaps looks for a point nearer than Gap to a piece it is not joined to.

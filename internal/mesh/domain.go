@@ -22,6 +22,10 @@ type Domain struct {
 	Size Sizing
 	// MinAngle in degrees, below 34; zero means 26.
 	MinAngle float64
+	// Finest is the length below which sides are no longer cut for the sake of
+	// angles, so that a sliver between two lines does not cost millions of
+	// triangles. Zero means 1e-5 of the extent.
+	Finest float64
 	// Smooth is how many rounds of smoothing follow; zero for none.
 	Smooth int
 	// Snap is the distance within which points, and points and lines, become one.
@@ -40,6 +44,7 @@ type Domain struct {
 const (
 	defaultMinAngle     = 26
 	largestMinAngle     = 34
+	defaultFinest       = 1e-5
 	defaultSnap         = 1e-10
 	smallestSnap        = 1e-13
 	defaultMaxTriangles = 5_000_000

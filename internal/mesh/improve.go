@@ -5,7 +5,10 @@ import "math"
 // targetShare is how long sides are made, as a share of the longest allowed. New
 // points lie this far from the side they stand on, so most sides come out within
 // a fifth of it and few have to be cut again.
-const targetShare = 0.82
+const targetShare = 0.8
+
+// latticeShare is the spacing of the lattice, likewise.
+const latticeShare = 0.9
 
 // improve adds a point that removes a triangle too large or too thin, or splits
 // the segments that point would crowd.
@@ -25,15 +28,16 @@ func (r *refiner) improve(job task, large bool) {
 			continue
 		}
 		crowds = true
-		if r.splittable(s.a, s.b) {
+		if r.splittable(s.a, s.b, 2*r.finest) {
 			r.crowded.push(r.taskOf(s.inner))
 			again = true
 		}
 	}
 	if again {
 		r.putBack(job, large)
+		return
 	}
-	if crowds {
+	if crowds && !large {
 		return
 	}
 	v := r.addPoint(p, free)
@@ -61,7 +65,7 @@ func (r *refiner) reachHidden(job task, p Point, large bool) bool {
 	t := r.t
 	tri, blocked := t.toward(p, job.side>>2)
 	if blocked >= 0 {
-		if r.splittable(t.start(blocked), t.end(blocked)) {
+		if r.splittable(t.start(blocked), t.end(blocked), 2*r.finest) {
 			r.crowded.push(r.taskOf(blocked))
 			r.putBack(job, large)
 		}
@@ -74,13 +78,12 @@ func (r *refiner) reachHidden(job task, p Point, large bool) bool {
 	return t.hidden(p) < 0
 }
 
-// remedy is where a new point goes to remove the triangle whose shortest side is
-// given: above that side, at most as high as the centre of the circle through
-// the corners.
+// remedy is where a new point goes to remove a triangle: above the given side, at
+// most as high as the centre of the circle through the corners.
 //
-// Too thin a triangle gets the point that just gives the angle wanted with the
-// short side; too large a one the point at the wanted distance from its ends, so
-// that triangles grow inward from the rim in even rows.
+// Too thin a triangle gets the point that just gives the angle wanted with its
+// shortest side; too large a one the point at the wanted distance from the ends
+// of a side on the front, so that triangles grow inward in even rows.
 //
 // Source: Üngör, Computational Geometry 42 (2009), 109-118, for the first; Rebay,
 // Journal of Computational Physics 106 (1993), 125-138, for the second.
@@ -88,11 +91,8 @@ func (r *refiner) remedy(side int32, large bool) Point {
 	t := r.t
 	a, b, c := t.points[t.start(side)], t.points[t.end(side)], t.points[t.apex(side)]
 	ux, uy := b[0]-a[0], b[1]-a[1]
-	wx, wy := c[0]-a[0], c[1]-a[1]
 	short := ux*ux + uy*uy
-	twice := ux*wy - uy*wx
-	// The centre lies above the middle of a–b by rise times the length of a–b.
-	rise := ((wx*wx + wy*wy) - (wx*ux + wy*uy)) / (2 * twice)
+	rise := centreRise(a, b, c)
 	if large {
 		goal := targetShare * r.sizeAt(middle(a, b, c))
 		goal = max(goal*goal, short)
@@ -101,4 +101,12 @@ func (r *refiner) remedy(side int32, large bool) Point {
 		rise = min(rise, r.offCentre)
 	}
 	return Point{a[0] + ux/2 - rise*uy, a[1] + uy/2 + rise*ux}
+}
+
+// centreRise is how far the centre of the circle through a, b, c lies above the
+// middle of a–b, in lengths of a–b.
+func centreRise(a, b, c Point) float64 {
+	ux, uy := b[0]-a[0], b[1]-a[1]
+	wx, wy := c[0]-a[0], c[1]-a[1]
+	return ((wx*wx + wy*wy) - (wx*ux + wy*uy)) / (2 * (ux*wy - uy*wx))
 }

@@ -46,7 +46,9 @@ func Build(d Domain) (*Mesh, error) {
 		on[i] = given
 	}
 	r := newRefiner(&d, b.t, b.segments, on, b.snap)
-	r.all()
+	if err := r.prepare(); err != nil {
+		return nil, err
+	}
 	if err := r.run(); err != nil {
 		return nil, err
 	}

@@ -108,10 +108,10 @@ func readGraph(t testing.TB, text string) (points []Point, lines [][]Point) {
 	return points, lines
 }
 
-func TestCollectedPolygonsTriangulate(t *testing.T) {
+func TestCollectedPolygonsMesh(t *testing.T) {
 	meshed, refused := 0, 0
 	for _, c := range collectedInputs(t, polygonFolder(t)) {
-		b, err := triangulate(&c.d)
+		m, err := Build(c.d)
 		if err != nil {
 			refused++
 			if e, ok := err.(*Error); !ok || math.IsNaN(e.At[0]) {
@@ -121,9 +121,8 @@ func TestCollectedPolygonsTriangulate(t *testing.T) {
 			continue
 		}
 		meshed++
-		if got := sound(t, b.t); math.Abs(got-c.area) > 1e-9*c.area {
-			t.Errorf("%s: area %v, want %v", c.name, got, c.area)
-		}
+		q := checkMesh(t, c.name, m, &c.d, c.area)
+		t.Logf("%s: %d triangles, smallest angle %.3g, %d below", c.name, q.Triangles, q.SmallestAngle, q.Below)
 	}
 	t.Logf("%d meshed, %d refused", meshed, refused)
 }

@@ -17,12 +17,14 @@ type refiner struct {
 	uniform float64 // the size when it is the same everywhere, else 0
 	limit   int     // most triangles
 	snap    float64
+	finest  float64
 
 	sineSquared float64 // of the smallest angle allowed
 	offCentre   float64 // height over the shortest side that gives that angle
 
 	crowded, large, skinny queue
 	unsplit                map[[2]int32]bool // sides of segments that must stay whole
+	swept                  bool              // the sweep for large triangles is done
 }
 
 const (
@@ -59,13 +61,19 @@ func (q *queue) pop() (task, bool) {
 	return q.tasks[q.head-1], true
 }
 
+// What seg[3] of a triangle in use says.
+const (
+	settled  = -1
+	oversize = 1
+)
+
 func newRefiner(d *Domain, t *triangulation, segments []segment, on []int32, snap float64) *refiner {
 	angle := d.MinAngle
 	if angle == 0 {
 		angle = defaultMinAngle
 	}
 	angle *= math.Pi / 180
-	r := &refiner{t: t, segments: segments, on: on, size: d.Size, snap: snap, limit: d.MaxTriangles,
+	r := &refiner{t: t, segments: segments, on: on, size: d.Size, snap: snap, finest: d.finest(), limit: d.MaxTriangles,
 		sineSquared: math.Pow(math.Sin(angle), 2), unsplit: map[[2]int32]bool{}}
 	// A twentieth closer than the exact height, so that rounding and the smoothing
 	// of neighbours do not bring the angle below the limit at once.
@@ -80,11 +88,37 @@ func newRefiner(d *Domain, t *triangulation, segments []segment, on []int32, sna
 	return r
 }
 
+// prepare cuts the segments to size and lays the lattice.
+func (r *refiner) prepare() error {
+	r.all()
+	for {
+		job, ok := r.crowded.pop()
+		if !ok {
+			break
+		}
+		if len(r.t.corner)-len(r.t.free) > r.limit {
+			return r.tooMany()
+		}
+		if r.current(job) {
+			r.split(job.side)
+		}
+	}
+	r.seed()
+	r.crowded, r.large, r.skinny = queue{}, queue{}, queue{}
+	r.all()
+	return nil
+}
+
 // all sets every triangle aside that needs work.
 func (r *refiner) all() {
 	for tri := range r.t.corner {
 		if r.t.alive(int32(tri)) {
 			r.judge(int32(tri))
+		}
+	}
+	for tri := range r.t.corner {
+		if r.t.alive(int32(tri)) {
+			r.advance(int32(tri))
 		}
 	}
 }
@@ -103,6 +137,8 @@ func (r *refiner) run() error {
 			if r.current(job) {
 				r.improve(job, true)
 			}
+		} else if r.anyLarge() {
+			continue
 		} else if job, ok := r.skinny.pop(); ok {
 			if r.current(job) {
 				r.improve(job, false)
@@ -167,18 +203,19 @@ func (r *refiner) judge(tri int32) {
 		short = 2
 	}
 	l, m := length[(short+1)%3], length[(short+2)%3]
+	k.seg[3] = settled
 	if r.size != nil {
 		h := r.uniform
 		if h == 0 {
 			h = r.sizeAt(middle(a, b, c))
 		}
 		if max(l, m) > h*h {
-			r.large.push(task{4*tri + int32(short), k.v[3]})
+			k.seg[3] = oversize
 			return
 		}
 	}
 	twiceArea := (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
-	if twiceArea*twiceArea < r.sineSquared*l*m && !r.excused(tri, int32(short)) {
+	if twiceArea*twiceArea < r.sineSquared*l*m && length[short] > r.finest*r.finest && !r.excused(tri, int32(short)) {
 		r.skinny.push(task{4*tri + int32(short), k.v[3]})
 	}
 }

@@ -24,3 +24,6 @@ func checkSize(name string, value float64, at Point) error {
 	}
 	return refuse(BadOption, at, "Give a positive length.", "%s is %g", name, value)
 }
+
+// Largest is the size itself.
+func (u Uniform) Largest() float64 { return float64(u) }

@@ -98,6 +98,22 @@ func (r *refiner) excused(tri, short int32) bool {
 	return false
 }
 
+// paired tells whether the corner across from a side lies on the other arm of a
+// small angle, as far out as one of the ends of the side. It does not crowd the
+// side: it is only there by rounding, and splitting would never end.
+func (r *refiner) paired(side int32) bool {
+	if len(r.small.ends) == 0 {
+		return false
+	}
+	s, v := r.t.segmentOf(side), r.t.apex(side)
+	for _, arm := range r.arms(v) {
+		if arm != s && (r.sameShell(s, arm, r.t.start(side), v) || r.sameShell(s, arm, r.t.end(side), v)) {
+			return true
+		}
+	}
+	return false
+}
+
 // arms lists the segments point v lies on, if they lead to a small angle.
 func (r *refiner) arms(v int32) []int32 {
 	switch s := r.on[v]; s {

@@ -6,22 +6,26 @@ import "math"
 // across lies inside the circle that has the side as diameter. Lengths are
 // squared; others is the sum of those of the two other sides.
 func (r *refiner) needsSplit(side int32, length, others float64) bool {
-	if others >= length && r.size == nil {
+	crowded := others < length
+	if !crowded && r.size == nil {
 		return false
 	}
 	a, b := r.t.start(side), r.t.end(side)
-	if others < length {
-		return r.splittable(a, b)
+	if crowded && r.splittable(a, b, 2*r.finest) && !r.paired(side) {
+		return true
+	}
+	if r.size == nil {
+		return false
 	}
 	h := r.sizeAt(between(r.t.points[a], r.t.points[b], 0.5))
-	return length > h*h && r.splittable(a, b)
+	return length > h*h && r.splittable(a, b, 8*r.snap)
 }
 
-// splittable tells whether a side may be split: halves must stay well apart from
-// what snapping calls one point.
-func (r *refiner) splittable(a, b int32) bool {
-	l := 8 * r.snap
-	return squaredDistance(r.t.points[a], r.t.points[b]) > l*l && (len(r.unsplit) == 0 || !r.unsplit[ends(a, b)])
+// splittable tells whether a side on a segment is longer than least and not known
+// to be beyond splitting.
+func (r *refiner) splittable(a, b int32, least float64) bool {
+	least = max(least, 8*r.snap)
+	return squaredDistance(r.t.points[a], r.t.points[b]) > least*least && (len(r.unsplit) == 0 || !r.unsplit[ends(a, b)])
 }
 
 func ends(a, b int32) [2]int32 { return [2]int32{min(a, b), max(a, b)} }
@@ -66,6 +70,11 @@ func (r *refiner) addPoint(p Point, on int32) int32 {
 func (r *refiner) judgeMade() {
 	for _, tri := range r.t.made {
 		r.judge(tri)
+	}
+	if r.size != nil {
+		for _, tri := range r.t.made {
+			r.advance(tri)
+		}
 	}
 }
 

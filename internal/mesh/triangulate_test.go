@@ -8,7 +8,7 @@ import (
 
 // sound checks that neighbours agree, triangles turn left and no triangle has a
 // point it sees inside its circle. It returns the area.
-func sound(t testing.TB, m *triangulation) float64 {
+func sound(t tester, m *triangulation) float64 {
 	t.Helper()
 	area := 0.0
 	for tri := range m.corner {
@@ -27,7 +27,7 @@ func sound(t testing.TB, m *triangulation) float64 {
 	return area
 }
 
-func soundSide(t testing.TB, m *triangulation, side int32) {
+func soundSide(t tester, m *triangulation, side int32) {
 	t.Helper()
 	twin := m.twin(side)
 	if twin < 0 {

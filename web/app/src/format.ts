@@ -12,8 +12,16 @@ export function fixed(value: number, decimals: number): string {
 export function figure(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return "not known";
   if (value === 0) return "0";
-  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
-  return fixed(value, Math.min(decimals, 8));
+  const size = Math.abs(value);
+  if (size < 1e-4 || size >= 1e7) return scientific(value, digits);
+  return fixed(value, Math.max(0, digits - 1 - Math.floor(Math.log10(size))));
+}
+
+// scientific writes 2.4e-5 as "2.40·10⁻⁵".
+function scientific(value: number, digits: number): string {
+  const [mantissa, exponent] = value.toExponential(digits - 1).split("e");
+  const raised = [...String(Number(exponent))].map((c) => (c === "-" ? "⁻" : "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(c)])).join("");
+  return `${mantissa.replace("-", MINUS)}·10${raised}`;
 }
 
 export function withUnit(text: string, unit?: string): string {

@@ -91,7 +91,7 @@ function Screen() {
 }
 
 function useWide(): boolean {
-  const query = matchMedia("(min-width: 960px)");
+  const query = matchMedia("(min-width: 1120px)");
   const [wide, setWide] = useState(query.matches);
   useEffect(() => {
     const change = () => setWide(query.matches);

@@ -47,21 +47,26 @@ export function Lines({ sheet }: { sheet: Sheet }) {
 }
 
 function LineRow({ line }: { line: Line }) {
+  const formula = line.formula === line.symbol ? "" : line.formula; // taken as it is: one line says it
+  const known = (line.inputs ?? []).some((n) => n.known);
   return (
     <div class="line-row">
       <p class="line-what">{line.what}</p>
       <div class="line-steps">
-        <p>
-          <var>{line.symbol}</var> = <span class="formula">{line.formula}</span>
-        </p>
-        {line.numbers && line.numbers !== line.formula && (
+        {formula && (
+          <p>
+            <var>{line.symbol}</var> = <span class="formula">{formula}</span>
+          </p>
+        )}
+        {formula && line.numbers && line.numbers !== line.formula && (
           <p>
             <span class="unseen-word">with numbers, {line.symbol}</span>
             <span class="lead-in" aria-hidden="true" /> = <span class="formula">{line.numbers}</span>
           </p>
         )}
         <p class="line-result">
-          <span class="lead-in" aria-hidden="true" /> = <strong>{withUnit(line.text || figure(line.value), line.unit)}</strong>
+          {formula ? <span class="lead-in" aria-hidden="true" /> : <var>{line.symbol}</var>} ={" "}
+          <strong>{withUnit(line.text || figure(line.value), line.unit)}</strong>
           {line.verdict && <span class={`verdict verdict-${line.verdict}`}> {line.verdict}</span>}
         </p>
       </div>
@@ -73,8 +78,13 @@ function LineRow({ line }: { line: Line }) {
             <Table
               caption={`Numbers put in for ${line.symbol}`}
               hideCaption
-              head={["Symbol", "Meaning", "Value", "Known"]}
-              rows={line.inputs!.map((n) => [<var>{n.symbol}</var>, n.what, withUnit(figure(n.value, 4), n.unit), n.known])}
+              head={["Symbol", "Meaning", "Value", ...(known ? ["Known"] : [])]}
+              rows={line.inputs!.map((n) => [
+                <var>{n.symbol}</var>,
+                n.what,
+                withUnit(figure(n.value, 4), n.unit),
+                ...(known ? [n.known] : []),
+              ])}
             />
           )}
         />

@@ -64,6 +64,10 @@ const contentSecurity = "default-src 'none'; script-src 'self'; style-src 'self'
 // paperSecurity is for the printed report as a page: its own styles, no script.
 const paperSecurity = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; sandbox"
 
+// pdfSecurity leaves a browser's own PDF viewer alone, which will not start in a
+// sandbox or where nothing may be loaded.
+const pdfSecurity = "frame-ancestors 'none'"
+
 // guard lets in only questions asked of this computer by name, and only reading.
 // The check of the name stops a page of another site whose name was
 // pointed at this computer.

@@ -86,7 +86,7 @@ func TestOnlyReading(t *testing.T) {
 
 func TestHeaders(t *testing.T) {
 	h := filled(t)
-	for _, target := range []string{"/", "/app.js", "/api/content", "/api/progress", "/nothing", "/report.pdf"} {
+	for _, target := range []string{"/", "/app.js", "/api/content", "/api/progress", "/nothing"} {
 		r := ask(h, "GET", target, nil)
 		csp := r.Header.Get("Content-Security-Policy")
 		if !strings.Contains(csp, "default-src 'none'") || strings.Contains(csp, "script-src 'self' 'unsafe") || strings.Contains(csp, "http") {
@@ -95,6 +95,16 @@ func TestHeaders(t *testing.T) {
 		if r.Header.Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s: not nosniff", target)
 		}
+	}
+	h = Handler(func(context.Context) (*report.Content, error) { return fixture(t), nil }, Options{
+		PDF:     func(io.Writer, *report.Content) error { return nil },
+		Drawing: func(io.Writer, *report.Content) error { return nil },
+	})
+	if csp := ask(h, "GET", "/report.pdf", nil).Header.Get("Content-Security-Policy"); csp != "frame-ancestors 'none'" {
+		t.Errorf("a PDF viewer does not start under %q", csp)
+	}
+	if csp := ask(h, "GET", "/plan.svg", nil).Header.Get("Content-Security-Policy"); !strings.Contains(csp, "sandbox") || strings.Contains(csp, "script-src") {
+		t.Errorf("a drawing may run scripts under %q", csp)
 	}
 	if page := text(t, ask(h, "GET", "/", nil)); strings.Contains(page, "<script>") || strings.Contains(page, "style=") {
 		t.Error("the page has a script or style written into it, which its own headers forbid")

@@ -11,17 +11,18 @@ import (
 
 // paper is one printed thing made from the content.
 type paper struct {
-	name string
-	kind string
-	make func(io.Writer, *report.Content) error
+	name     string
+	kind     string
+	security string // Content-Security-Policy
+	make     func(io.Writer, *report.Content) error
 }
 
 func (s *server) papers() []paper {
 	var out []paper
 	for _, p := range []paper{
-		{"report.pdf", "application/pdf", s.options.PDF},
-		{"report.html", "text/html; charset=utf-8", s.options.HTML},
-		{"plan.svg", "image/svg+xml", s.options.Drawing},
+		{"report.pdf", "application/pdf", pdfSecurity, s.options.PDF},
+		{"report.html", "text/html; charset=utf-8", paperSecurity, s.options.HTML},
+		{"plan.svg", "image/svg+xml", paperSecurity, s.options.Drawing},
 	} {
 		if p.make != nil {
 			out = append(out, p)
@@ -49,7 +50,7 @@ func (s *server) paper(p paper) http.HandlerFunc {
 		}
 		w.Header().Set("Content-Type", p.kind)
 		w.Header().Set("Cache-Control", "no-store")
-		w.Header().Set("Content-Security-Policy", paperSecurity)
+		w.Header().Set("Content-Security-Policy", p.security)
 		s.write(w, p.name, out.Bytes())
 	}
 }

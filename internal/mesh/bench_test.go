@@ -1,6 +1,9 @@
 package mesh
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 // slab is an L of 350 m² with a hole, joints in both directions and two cracks.
 func slab() Domain {
@@ -15,6 +18,10 @@ func slab() Domain {
 func benchmarkSlab(b *testing.B, size float64) {
 	d := slab()
 	d.Size = Uniform(size)
+	benchmark(b, d)
+}
+
+func benchmark(b *testing.B, d Domain) {
 	triangles := 0
 	for b.Loop() {
 		m, err := Build(d)
@@ -29,3 +36,58 @@ func benchmarkSlab(b *testing.B, size float64) {
 
 func BenchmarkSlab250mm(b *testing.B) { benchmarkSlab(b, 0.25) }
 func BenchmarkSlab50mm(b *testing.B)  { benchmarkSlab(b, 0.05) }
+
+func BenchmarkPanels50mm(b *testing.B) {
+	d := panels()
+	d.Size = Uniform(0.05)
+	benchmark(b, d)
+}
+
+func BenchmarkPanels50mmUnstructured(b *testing.B) {
+	d := panels()
+	d.Size = Uniform(0.05)
+	d.Unstructured = true
+	benchmark(b, d)
+}
+
+// 40 000 triangles, then 400 000.
+func BenchmarkSlab40k(b *testing.B)  { benchmarkSlab(b, 0.166) }
+func BenchmarkSlab400k(b *testing.B) { benchmarkSlab(b, 0.0508) }
+
+// Small triangles at the inside corner and along a crack.
+func BenchmarkSlabGraded(b *testing.B) {
+	d := slab()
+	d.Size = Grade(0.25, 1.2, append(Along(d.Lines[7], 0.02, 0.02), Source{Point{10, 10}, 0.005})...)
+	benchmark(b, d)
+}
+
+// A round outline of 10 000 points.
+func BenchmarkTenThousandPoints(b *testing.B) {
+	benchmark(b, Domain{Outline: [][]Point{wavy(10_000)}})
+}
+
+func BenchmarkLocate(b *testing.B) {
+	d := slab()
+	d.Size = Uniform(0.05)
+	m, err := Build(d)
+	if err != nil {
+		b.Fatal(err)
+	}
+	m.Locate(Point{1, 1})
+	i := 0
+	for b.Loop() {
+		i++
+		m.Locate(Point{float64(i%997) / 40, float64(i%499) / 50})
+	}
+}
+
+// wavy is a ring of n points with bays of many sizes.
+func wavy(n int) []Point {
+	ring := make([]Point, n)
+	for i := range ring {
+		angle := 2 * math.Pi * float64(i) / float64(n)
+		radius := 10 + math.Sin(7*angle) + 0.3*math.Sin(61*angle) + 0.05*math.Sin(509*angle)
+		ring[i] = Point{radius * math.Cos(angle), radius * math.Sin(angle)}
+	}
+	return ring
+}

@@ -41,6 +41,9 @@ func Build(d Domain) (*Mesh, error) {
 	if err != nil {
 		return nil, err
 	}
+	if m := b.structured(); m != nil {
+		return m, nil
+	}
 	on := make([]int32, len(b.t.points))
 	for i := range on {
 		on[i] = given

@@ -169,7 +169,7 @@ func (p *pourRun) column() error {
 		return err
 	}
 	p.members, p.history = members, members.Expected()
-	return nil
+	return p.profiles(c)
 }
 
 // longTerm is the shrinkage and creep of the slab by EN 1992-1-1.

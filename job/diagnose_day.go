@@ -320,6 +320,9 @@ func (p *pourRun) sentences() {
 	if p.day.FilmGone != nil {
 		say("Its bleed water was used up at %s; from then until set the surface could crack by drying.", d.clock(*p.day.FilmGone))
 	}
+	if text := p.plasticSentence(); text != "" {
+		say("%s", text)
+	}
 	if p.day.FinalSet != nil {
 		say("The surface reached final set at %s, %.1f h after placing.", d.clock(*p.day.FinalSet), p.history.FinalSet.Surface)
 	}

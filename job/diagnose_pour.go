@@ -132,6 +132,9 @@ func (p *pourRun) follow(i int) error {
 		return nil
 	}
 	p.weather = climate.Exposure{Series: *series, Place: d.place()}
+	if p.weather.Shelters, err = p.shelters(); err != nil {
+		return err
+	}
 	p.day.Weather = "Weather: " + series.Source.String() + "."
 	if ok, err := p.readMix(i); err != nil || !ok {
 		p.departuresAndTrucks()
@@ -150,6 +153,7 @@ func (p *pourRun) follow(i int) error {
 		return err
 	}
 	p.hours()
+	p.plastic()
 	p.windows()
 	p.cuts()
 	p.departuresAndTrucks()

@@ -27,7 +27,7 @@ func (j *Job) checkPlaces() []Problem {
 	var problems []Problem
 	visit(reflect.ValueOf(j).Elem(), "", "", func(field, pattern string, v reflect.Value) bool {
 		points, ok := v.Interface().([]plan.Point)
-		if strings.HasPrefix(pattern, "slabs") {
+		if strings.HasPrefix(pattern, "slabs") || strings.HasPrefix(pattern, "place.obstacles") { // beside the slab by their nature
 			return false // the plan checks its own shapes
 		}
 		if !ok {

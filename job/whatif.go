@@ -142,6 +142,7 @@ func (p *pourRun) tell(row *report.WhatIf, c Change) {
 		row.Window, row.Early = *p.day.Early, nil
 	}
 	row.Peak = p.peakWhileFresh().Uno
+	row.Plastic, _ = p.plasticChance()
 	if !looked.Best.IsZero() {
 		row.Cracked = looked.At(looked.Best).Cracked
 		hour := looked.Best.In(p.d.zone).Hour()

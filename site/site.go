@@ -19,10 +19,22 @@ type Place struct {
 	Latitude  *source.Fact   `json:"latitude_deg,omitempty"`  // north positive
 	Longitude *source.Fact   `json:"longitude_deg,omitempty"` // east positive
 	Altitude  *source.Fact   `json:"altitude_m,omitempty"`
-	Zone      string         `json:"zone"`               // IANA name of the site's time zone
-	Exposure  *source.Choice `json:"exposure,omitempty"` // external, indoor
-	Frost     *source.Choice `json:"frost,omitempty"`    // none, frost, frost and salt
-	Traffic   *source.Choice `json:"traffic,omitempty"`  // none, foot, cars, lorries, hard wheels
+	Zone      string         `json:"zone"`                // IANA name of the site's time zone
+	Exposure  *source.Choice `json:"exposure,omitempty"`  // external, indoor
+	Frost     *source.Choice `json:"frost,omitempty"`     // none, frost, frost and salt
+	Traffic   *source.Choice `json:"traffic,omitempty"`   // none, foot, cars, lorries, hard wheels
+	Obstacles []Obstacle     `json:"obstacles,omitempty"` // what keeps sun, sky and wind off the slab
+}
+
+// Obstacle is something beside or over the slab: a building, wall, canopy, fence or
+// row of trees, by its outline on the axes of the plan.
+type Obstacle struct {
+	Name    string       `json:"name"`
+	Outline []plan.Point `json:"outline_m"`
+	Height  *source.Fact `json:"height_m,omitempty"`   // of its top above the slab
+	Under   *source.Fact `json:"clear_m,omitempty"`    // clear height below it; absent: it stands on the ground
+	Through *source.Fact `json:"sun_share,omitempty"`  // of the direct sun let through; absent: none
+	Porous  *source.Fact `json:"wind_share,omitempty"` // of it open to the wind; absent: none
 }
 
 // Role is the part a party played.

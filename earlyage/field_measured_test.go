@@ -87,4 +87,3 @@ func TestMeasured(t *testing.T) {
 		}
 	}
 }
-

@@ -19,8 +19,8 @@ export function Findings({ c, view, size }: { c: Content; view: View; size: Poin
   const small = view.scale < 20;
   const wanted: Label[] = seen.map((f) => ({
     at: project(view, f.at_m),
-    left: 13,
-    right: 15 + (small ? 0 : widthText(f).length * 6.2),
+    left: 14,
+    right: 16 + (small ? 0 : widthText(f).length * 6.2),
     height: 26,
   }));
   const spots = apart(wanted, small ? [] : namesOf(c, view));
@@ -36,7 +36,7 @@ export function Findings({ c, view, size }: { c: Content; view: View; size: Poin
         {order.map((i) => (
           <g key={seen[i].finding.id} class={isChosen(seen[i]) ? "chosen" : ""}>
             <text class="badge-text" x={spots[i].at[0]} y={spots[i].at[1] + 4.5} text-anchor="middle">
-              {numberOf(seen[i].finding.id)}
+              {seen[i].finding.id}
             </text>
             {!small && !spots[i].bare && <WidthText text={widthText(seen[i])} at={spots[i].at} left={spots[i].left} />}
           </g>
@@ -65,12 +65,11 @@ function namesOf(c: Content, view: View): Label[] {
 }
 
 const isChosen = (f: FindingSheet) => place.value.screen === "finding" && place.value.thing === f.finding.id;
-const numberOf = (id: string) => id.replace(/^[A-Za-z]+[- ]?/, "") || id;
 const widthText = (f: FindingSheet) => (f.finding.width_m ? mm(f.finding.width_m.value) : "");
 
 function WidthText({ text, at, left }: { text: string; at: Point; left: boolean }) {
   return (
-    <text class="width" x={at[0] + (left ? -16 : 16)} y={at[1] + 4} text-anchor={left ? "end" : "start"}>
+    <text class="width" x={at[0] + (left ? -17 : 17)} y={at[1] + 4} text-anchor={left ? "end" : "start"}>
       {text}
     </text>
   );
@@ -113,7 +112,7 @@ function FindingMark({ sheet, view, spot }: { sheet: FindingSheet; view: View; s
       )}
       {away && <path class="leader" d={path([home, spot])} />}
       <circle class="badge-hit" cx={spot[0]} cy={spot[1]} r={24} />
-      <circle class="badge" cx={spot[0]} cy={spot[1]} r={chosen ? 14 : 11.5} />
+      <circle class="badge" cx={spot[0]} cy={spot[1]} r={chosen ? 15 : 13} />
     </a>
   );
 }

@@ -232,14 +232,3 @@ func TestTables(t *testing.T) {
 		t.Error("a saw that is not in the table was found")
 	}
 }
-
-func BenchmarkWindow200(b *testing.B) {
-	p := madePour(b)
-	p.Count = 200
-	saw, _ := SawFor("ordinary", "medium")
-	for b.Loop() {
-		if _, err := Window(context.Background(), p, saw, 0.1); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -6,9 +6,12 @@ import "slabwright/concrete"
 // so that a look-up is cheap: linear between points that divide every doubling of
 // the hours since final set into 16.
 type ageing struct {
-	set    float64 // equivalent age at final set, h
-	points octaves
-	rows   []aged
+	concrete Concrete
+	set      float64 // equivalent age at final set, h
+	base     float64 // autogenous shrinkage then
+	points   octaves
+	rows     []aged
+	filled   []bool // rows are worked out when they are first asked for
 }
 
 // aged is a layer's concrete at one age.
@@ -23,15 +26,22 @@ type aged struct {
 const firstSince, lastSince = 0.01, 5e5
 
 func newAgeing(c Concrete) *ageing {
-	t := &ageing{set: c.Hydration.FinalSet(), points: newOctaves(firstSince, lastSince)}
-	t.rows = make([]aged, t.points.count)
-	base := c.Autogenous(c.Hydration.DaysAt20(t.set))
-	for i := range t.rows {
+	t := &ageing{concrete: c, set: c.Hydration.FinalSet(), points: newOctaves(firstSince, lastSince)}
+	t.rows, t.filled = make([]aged, t.points.count), make([]bool, t.points.count)
+	t.base = c.Autogenous(c.Hydration.DaysAt20(t.set))
+	return t
+}
+
+// row returns a row of the table.
+func (t *ageing) row(i int) *aged {
+	if !t.filled[i] {
+		c := &t.concrete
 		te := t.set + t.points.point(i)
 		days := c.Hydration.DaysAt20(te)
-		t.rows[i] = aged{c.Properties(te), c.Creep.Ageing(days) / c.CreepModulus, c.Autogenous(days) - base}
+		t.rows[i] = aged{c.Properties(te), c.Creep.Ageing(days) / c.CreepModulus, c.Autogenous(days) - t.base}
+		t.filled[i] = true
 	}
-	return t
+	return &t.rows[i]
 }
 
 // at returns the concrete at an equivalent age in hours; nothing at final set.
@@ -41,7 +51,7 @@ func (t *ageing) at(equivalentAge float64) aged {
 		return aged{}
 	}
 	i, s := t.points.place(since)
-	a, b := &t.rows[i], &t.rows[i+1]
+	a, b := t.row(i), t.row(i+1)
 	mix := func(x, y float64) float64 { return x + s*(y-x) }
 	out := aged{concrete.Properties{
 		Strength: mix(a.Strength, b.Strength), Tensile: mix(a.Tensile, b.Tensile), Modulus: mix(a.Modulus, b.Modulus)},

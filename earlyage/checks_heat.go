@@ -62,7 +62,7 @@ func adiabatic(in source.Inputs) *march.Marcher {
 	h.Binder = in.Num("Cc")
 	g := march.Uniform(0, 1, 1)
 	p := march.Layered(g, march.Layer{To: 1, Conductivity: 2, Capacity: in.Num("rhocp")})
-	p.Local = newHydrating(h, concrete.HydrationReference_C, g.Volumes())
+	p.Local = newHydrating(h, newCurves(h, concrete.HydrationReference_C), g.Volumes())
 	m := march.New(p, 0, constant(g, in.Num("T0")))
 	marchTo(m, in.Num("t")*3600)
 	return m
@@ -92,7 +92,7 @@ func newModelColumn(refine int) *march.Marcher {
 	g := slab.Then(march.Graded(0.15, 1.65, 29*refine, math.Pow(1.15, 1/float64(refine))))
 	p := march.Layered(g, march.Layer{To: 0.15, Conductivity: 2, Capacity: 2.4e6}, march.Layer{To: 1.65, Conductivity: 1.5, Capacity: 2.0e6})
 	p.Top, p.Bottom = modelWeather{}, march.Held(march.Constant(16))
-	p.Local = newHydrating(modelCement, 20, slab.Volumes())
+	p.Local = newHydrating(modelCement, newCurves(modelCement, 20), slab.Volumes())
 	start := constant(g, 16)
 	for i := range slab {
 		start[i] = 25

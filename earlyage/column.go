@@ -40,7 +40,11 @@ type Column struct {
 
 	Progress func(hours float64) // called now and then; may be nil
 
-	sampled *record // weather asked already
+	sampled *record  // weather asked already
+	curves  *curves  // of the cement and the pores, tabulated already
+	scratch *History // a history that may be written over
+	finer   int      // times as many layers, to see what they cost in accuracy; 0: 1
+	shorter int      // times as many steps, likewise
 }
 
 // Usual surface values of fresh grey concrete. From memory.
@@ -49,16 +53,25 @@ const (
 	DefaultEmissivity   = 0.90
 )
 
-const slabIntervals = 16
+// The slab's layers are fine at its top, where it dries, and at its underside.
+const (
+	upperIntervals, upperGrowth = 12, 1.35
+	lowerIntervals, lowerGrowth = 6, 1.2
+	groundGrowth                = 1.4
+)
 
 // grid returns the nodes of slab and ground, and the index of the slab's lower
 // face.
 func (c Column) grid() (g march.Grid, bottom int) {
-	g = march.TwoSided(0, c.Thickness, slabIntervals/2, 1.25)
+	finer := max(1, c.finer)
+	root := func(growth float64) float64 { return math.Pow(growth, 1/float64(finer)) }
+	middle := c.Thickness / 2
+	g = march.Graded(0, middle, upperIntervals*finer, root(upperGrowth)).
+		Then(march.Graded(middle, c.Thickness, lowerIntervals*finer, 1/root(lowerGrowth)))
 	bottom = len(g) - 1
-	last := c.Thickness / slabIntervals
+	last := g[bottom] - g[bottom-1]
+	growth := root(groundGrowth)
 	for _, l := range c.Below {
-		const growth = 1.4
 		// intervals growing from the one above until the layer is filled
 		n := int(math.Ceil(math.Log(1+l.Thickness/last*(growth-1)/growth) / math.Log(growth)))
 		n = max(n, 2)
@@ -82,10 +95,10 @@ func (c Column) layers() []march.Layer {
 	return out
 }
 
-// times returns the steps of the run in hours: minutes at first, half hours to the
-// fourteenth day, days after it, with a step ending at every cover's clock time.
+// times returns the steps of the run in hours: minutes at first, less than an hour to
+// the fourteenth day, days after it, with a step ending at every cover's clock time.
 func (c Column) times() []float64 {
-	stages := []struct{ to, step float64 }{{6, 1.0 / 12}, {30, 1.0 / 6}, {72, 1.0 / 3}, {fineDays * 24, 0.5}, {math.Inf(1), 24}}
+	stages := []struct{ to, step float64 }{{6, 1.0 / 12}, {30, 1.0 / 4}, {72, 1.0 / 2}, {fineDays * 24, 2.0 / 3}, {math.Inf(1), 24}}
 	events := []float64{}
 	for _, cover := range c.Covers {
 		events = append(events, cover.On, cover.Off)
@@ -95,7 +108,7 @@ func (c Column) times() []float64 {
 	for _, s := range stages {
 		end := math.Min(s.to, c.Until)
 		for now < end-1e-9 {
-			next := math.Min(now+s.step, end)
+			next := math.Min(now+s.step/float64(max(1, c.shorter)), end)
 			for _, e := range events {
 				if e > now+1e-6 && e < next-1e-6 {
 					next = e

@@ -2,6 +2,7 @@ package earlyage
 
 import (
 	"math"
+	"sync"
 
 	"slabwright/internal/march"
 )
@@ -48,6 +49,12 @@ func (a *airSide) Into(_, h float64) (flow, slope float64) {
 	return a.coefficient * (a.humidity - h), -a.coefficient
 }
 
+// porePotential is the potential of a concrete whose saturated diffusivity is 1; that
+// of another stands in the conductances.
+var porePotential = sync.OnceValue(func() march.Potential {
+	return march.Integrated(func(h float64) float64 { return HumidityDiffusivity(h, 1) }, 0, 1, 400)
+})
+
 // moisture is the humidity in the pores through the slab, from set on.
 type moisture struct {
 	*march.Marcher
@@ -59,7 +66,10 @@ func newMoisture(slab march.Grid, saturated float64) *moisture {
 	m := &moisture{face: &airSide{}, skin: saturated / surfaceSkin}
 	p := march.Layered(slab, march.Layer{To: slab[len(slab)-1], Conductivity: 1, Capacity: 1})
 	p.Top = m.face
-	p.Potential = march.Integrated(func(h float64) float64 { return HumidityDiffusivity(h, saturated) }, 0, 1, 400)
+	p.Potential = porePotential()
+	for i := range p.Conductance {
+		p.Conductance[i] *= saturated
+	}
 	start := make([]float64, len(slab))
 	for i := range start {
 		start[i] = 1
@@ -70,16 +80,17 @@ func newMoisture(slab march.Grid, saturated float64) *moisture {
 }
 
 // step dries the slab for dt seconds under a cover in air of a humidity, and
-// returns the flow out, kg/m2/h.
-func (m *moisture) step(dt float64, c Cover, humidity float64) (rate float64, err error) {
+// returns the water that left, kg/m2.
+func (m *moisture) step(dt float64, c Cover, humidity float64) (loss float64, err error) {
 	m.face.humidity, m.face.coefficient = humidity, m.skin*c.Evaporation
 	if c.KeptWet {
 		m.face.humidity, m.face.coefficient = 1, m.skin
 	}
+	entered := m.Entered()
 	if err := m.Step(dt); err != nil {
 		return 0, err
 	}
-	return -m.TopFlow() * poreWater * 3600, nil
+	return (entered - m.Entered()) * poreWater, nil
 }
 
 // canGive returns what the pores would give to open air of this humidity now,

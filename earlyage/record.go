@@ -1,7 +1,10 @@
 package earlyage
 
 import (
+	"math"
+
 	"slabwright/concrete"
+	"slabwright/internal/march"
 )
 
 // columns returns every series of the history, so that all are grown alike.
@@ -12,9 +15,19 @@ func (h *History) columns() []*[]float64 {
 		&h.OpenRate, &h.BleedFilm, &h.Humidity, &h.SurfaceAge, &h.Bled, &h.Gained, &h.Lost, &h.Drawn}
 }
 
-// grow makes room for n entries in one piece.
-func (h *History) grow(n int) {
+// grow makes room for n entries in one piece, or empties what is there.
+func (h *History) grow(n int, profiles bool) {
 	columns := h.columns()
+	h.Temperature, h.Stress = nil, nil
+	if profiles {
+		h.Temperature, h.Stress = make([][]float64, 0, n), make([][]float64, 0, n)
+	}
+	if cap(h.Hours) >= n {
+		for _, c := range columns {
+			*c = (*c)[:0]
+		}
+		return
+	}
 	all := make([]float64, n*len(columns))
 	for i, c := range columns {
 		*c = all[i*n : i*n : (i+1)*n]
@@ -23,12 +36,12 @@ func (h *History) grow(n int) {
 
 // record adds the present state to the history.
 func (r *run) record(hours float64) {
-	h, middle := r.history, r.bottom/2
+	h, middle := r.history, r.middle
 	s := r.surface
 	s.look(hours * 3600)
 	c := &r.Concrete
-	edge, edgeAge := r.zone(0, r.edge)
-	whole, _ := r.zone(0, r.bottom)
+	edge, edgeAge := r.zone(r.edge)
+	whole, _ := r.zone(r.all)
 	degree, _ := r.local.degree(r.heat.Hidden[middle])
 	values := []float64{hours, r.heat.Value[0], r.heat.Value[middle], r.heat.Value[r.bottom], s.feel.Air,
 		degree, r.heat.Hidden[middle] / 3600, edgeAge, whole.Strength, whole.Tensile, whole.Modulus,
@@ -50,16 +63,24 @@ func (r *run) record(hours float64) {
 	}
 }
 
-// zone returns the mean properties and equivalent age, h, between two layers.
-func (r *run) zone(from, to int) (p concrete.Properties, age float64) {
-	length := r.slab[to] - r.slab[from]
-	for i := from; i <= to; i++ {
-		share := 0.0
-		if i > from {
-			share += (r.slab[i] - r.slab[i-1]) / 2 / length
-		}
-		if i < to {
-			share += (r.slab[i+1] - r.slab[i]) / 2 / length
+// shares returns what each node counts for in the mean from the top down to a
+// depth, of values that are linear between the nodes.
+func shares(g march.Grid, to float64) []float64 {
+	out := make([]float64, len(g))
+	for i := 0; i+1 < len(g) && g[i] < to; i++ {
+		dx := g[i+1] - g[i]
+		part := math.Min(1, (to-g[i])/dx) // of the interval, from its top
+		out[i] += dx * part * (1 - part/2) / to
+		out[i+1] += dx * part * part / 2 / to
+	}
+	return out
+}
+
+// zone returns the mean properties and equivalent age, h, of a zone.
+func (r *run) zone(shares []float64) (p concrete.Properties, age float64) {
+	for i, share := range shares {
+		if share == 0 {
+			break
 		}
 		q := &r.now[i]
 		p.Strength += share * q.Strength
@@ -75,16 +96,17 @@ func (r *run) zone(from, to int) (p concrete.Properties, age float64) {
 // stress of the skin only crazes it.
 func (r *run) selfTop() float64 {
 	var sum float64
-	for i := range r.edge {
-		sum += (r.slab[i+1] - r.slab[i]) * (r.self[i].stress + r.self[i+1].stress) / 2
+	for i, share := range r.edge {
+		sum += share * r.self[i].stress
 	}
-	return sum / (r.slab[r.edge] - r.slab[0])
+	return sum
 }
 
 // finish writes down what is known only at the end.
 func (r *run) finish() {
 	h := r.history
+	h.Balance = r.balance()
 	h.FilmGone, h.PlasticDeficit, h.CrazedFrom = r.film.Gone, r.film.Deficit, r.crazed
-	h.InitialSet = Set{r.initial[0], r.initial[r.bottom/2], r.initial[r.bottom]}
-	h.FinalSet = Set{r.last[0], r.last[r.bottom/2], r.last[r.bottom]}
+	h.InitialSet = Set{r.initial[0], r.initial[r.middle], r.initial[r.bottom]}
+	h.FinalSet = Set{r.last[0], r.last[r.middle], r.last[r.bottom]}
 }

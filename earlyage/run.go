@@ -15,7 +15,7 @@ func (c Column) Run(ctx context.Context) (*History, error) {
 	}
 	r := newRun(c)
 	times := c.times()
-	r.history.grow(len(times))
+	r.history.grow(len(times), c.Profiles)
 	r.record(0)
 	for k := 1; k < len(times); k++ {
 		if k%16 == 0 {
@@ -38,18 +38,24 @@ func (c Column) Run(ctx context.Context) (*History, error) {
 // run is a column on its way.
 type run struct {
 	Column
-	heat    *march.Marcher
-	local   *hydrating
-	surface *surface
-	water   *moisture
-	film    bleeding
-	table   *ageing
-	history *History
-	slab    march.Grid
-	bottom  int
-	edge    int     // lowest node of the zone the saw cuts
-	below   float64 // heat capacity of the ground's part of the lowest node
-	volumes []float64
+	heat      *march.Marcher
+	local     *hydrating
+	surface   *surface
+	top       *topFace
+	account   account
+	poreLoss  float64 // water the pores gave in this step, kg/m2
+	poresDone bool    // they have been moved over it
+	water     *moisture
+	film      bleeding
+	table     *ageing
+	history   *History
+	slab      march.Grid
+	bottom    int
+	middle    int       // node at mid-depth
+	edge      []float64 // share of each node in the mean over the zone the saw cuts
+	all       []float64 // and over the whole slab
+	below     float64   // heat capacity of the ground's part of the lowest node
+	volumes   []float64
 
 	setFrom, setTo float64 // equivalent age at initial and final set, h
 
@@ -78,7 +84,11 @@ func newRun(c Column) *run {
 	g, bottom := c.grid()
 	r := &run{Column: c, slab: g[:bottom+1], bottom: bottom, table: newAgeing(c.Concrete),
 		setFrom: c.Concrete.Hydration.InitialSet(), setTo: c.Concrete.Hydration.FinalSet(), crazed: math.NaN()}
+	r.middle = r.slab.Index(c.Thickness / 2)
 	r.sampled = c.ask()
+	if !r.curves.suit(c.Concrete.Hydration) {
+		r.curves = newCurves(c.Concrete.Hydration, concrete.HydrationReference_C)
+	}
 	r.startHeat(g)
 	r.water = newMoisture(r.slab, c.Concrete.Diffusion)
 	r.film = bleeding{bleed: c.Concrete.Bleed, Gone: math.NaN()}
@@ -86,9 +96,13 @@ func newRun(c Column) *run {
 	if cut == 0 {
 		cut = c.Thickness / 4
 	}
-	r.edge = max(1, r.slab.Index(cut))
+	r.edge, r.all = shares(r.slab, cut), shares(r.slab, c.Thickness)
 	r.startStress()
-	r.history = &History{Placed: c.Placed, Depth: r.slab}
+	r.history = c.scratch
+	if r.history == nil {
+		r.history = &History{}
+	}
+	r.history.Placed, r.history.Depth = c.Placed, r.slab
 	return r
 }
 
@@ -98,10 +112,11 @@ func (r *run) startHeat(g march.Grid) {
 		covers: r.Covers, drying: r.Drying, wet: 1, time: math.NaN()}
 	r.surface.lay(0)
 	r.volumes = r.slab.Volumes()
-	r.local = newHydrating(r.Concrete.Hydration, concrete.HydrationReference_C, r.volumes)
+	r.local = newHydrating(r.Concrete.Hydration, r.curves, r.volumes)
 	layers := r.layers()
 	p := march.Layered(g, layers...)
-	p.Top, p.Local = r.surface, r.local
+	r.top = &topFace{surface: r.surface}
+	p.Top, p.Local = r.top, r.local
 	p.Bottom = march.Held(march.Constant(r.Ground(g[len(g)-1] - r.Thickness)))
 	start := make([]float64, len(g))
 	for i, x := range g {
@@ -139,10 +154,13 @@ func (r *run) startStress() {
 func (r *run) step(hours, dt float64, k int) error {
 	copy(r.before, r.heat.Value[:r.bottom+1])
 	r.surface.lay(hours + dt/2)
-	if hours < 72 || k%6 == 0 {
-		r.refresh()
+	if hours < 72 || k%6 == 0 || dt > 1 {
+		r.refresh(dt * 3600)
 	}
-	if err := r.heat.Step(dt * 3600); err != nil {
+	if err := r.wetAhead(hours, dt); err != nil {
+		return err
+	}
+	if err := r.account.heatStep(r.heat, dt*3600); err != nil {
 		return err
 	}
 	r.noteSets(hours, dt)
@@ -153,18 +171,19 @@ func (r *run) step(hours, dt float64, k int) error {
 	return nil
 }
 
-// refresh brings conductivity and heat capacity to the present degree of
-// hydration.
-func (r *run) refresh() {
+// refresh brings conductivity and heat capacity to the degree of hydration and
+// the temperature that the middle of a step of dt seconds will have.
+func (r *run) refresh(dt float64) {
 	for i, age := range r.heat.Hidden {
-		r.degree[i], _ = r.local.degree(age)
+		rate, _ := r.local.Rate(i, r.heat.Value[i])
+		r.degree[i], _ = r.local.degree(age + rate*dt/2)
 	}
 	for i := range r.bottom {
 		k := r.Concrete.Conductivity((r.degree[i] + r.degree[i+1]) / 2)
 		r.heat.Conductance[i] = k / (r.slab[i+1] - r.slab[i])
 	}
 	for i, v := range r.volumes {
-		r.heat.Capacity[i] = v * r.Concrete.Density * r.Concrete.SpecificHeat(r.degree[i], r.heat.Value[i])
+		r.heat.Capacity[i] = v * r.Concrete.Density * r.Concrete.SpecificHeat(r.degree[i], r.heat.Ahead(i, dt/2))
 	}
 	r.heat.Capacity[r.bottom] += r.below
 }

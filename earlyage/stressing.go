@@ -58,7 +58,7 @@ func (r *run) relax(dt float64) {
 	if r.section.whole <= 0 {
 		return
 	}
-	compliance := r.now[r.bottom/2].compliance
+	compliance := r.now[r.middle].compliance
 	r.axial.take(-r.section.mean, c.Creep, &r.fade, r.section.whole, compliance)
 	r.curl.take(-plane*r.section.slope*r.Thickness/2, c.Creep, &r.fade, r.section.whole, compliance)
 }

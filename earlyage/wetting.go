@@ -23,26 +23,122 @@ func (r *run) noteSets(hours, dt float64) {
 	}
 }
 
-// dry moves the water on the surface and in the pores.
-func (r *run) dry(hours, dt float64) error {
+// hardened is 0 up to initial set of the surface and 1 from its final set on.
+func (r *run) hardened(equivalentAge float64) float64 {
+	return math.Min(math.Max((equivalentAge-r.setFrom)/(r.setTo-r.setFrom), 0), 1)
+}
+
+// wetAhead works out, before the heat of a step, how wet its surface will be: a
+// surface that has set and stands dry gives what its pores let through, else the
+// film and the fresh concrete are carried on at the temperature foreseen. What the
+// foresight missed goes to the account and into the heat of the next step.
+func (r *run) wetAhead(hours, dt float64) error {
 	s := r.surface
-	s.look((hours + dt) * 3600)
-	cover := s.cover
-	open := s.potential(r.heat.Value[0]) * cover.Evaporation
-	if cover.KeptWet {
-		open = 0 // what evaporates is added water
+	s.look((hours + dt/2) * 3600)
+	age := r.heat.Hidden[0] / 3600
+	r.top.begin(dt * 3600)
+	r.poreLoss, r.poresDone = 0, false
+	if r.hardened(age) >= 1 && r.film.Film <= 0 {
+		return r.dryPores(dt)
 	}
-	te := r.heat.Hidden[0] / 3600
-	hardened := math.Min(math.Max((te-r.setFrom)/(r.setTo-r.setFrom), 0), 1)
-	pores := 0.0
-	if hardened > 0 {
-		pores = r.water.canGive(s.feel.Humidity) * cover.Evaporation
-	}
-	s.wet = r.film.step(hours, dt, open, hardened, pores)
-	if hardened < 1 || r.film.Film > 0 {
+	if s.cover.KeptWet {
+		s.wet = 1
 		return nil
 	}
-	rate, err := r.water.step(dt*3600, cover, s.feel.Humidity)
-	r.film.rate = rate
-	return err
+	open := s.wouldDry(r.heat.Ahead(0, dt*1800))
+	rate, _ := r.local.Rate(0, r.heat.Value[0])
+	hardened := r.hardened(age + rate*dt/2)
+	ahead := r.film // a copy
+	s.wet = ahead.step(hours, dt, open, hardened, r.canGive(hardened))
+	return nil
+}
+
+// dryPores moves the water of the pores over a step; the heat this takes is known
+// before the heat of the step is.
+func (r *run) dryPores(dt float64) error {
+	s := r.surface
+	loss, err := r.water.step(dt*3600, s.cover, s.feel.Humidity)
+	if err != nil {
+		return err
+	}
+	r.poresDone, r.poreLoss, r.account.Pores = true, loss, r.account.Pores+loss
+	if !s.cover.KeptWet { // else the cover gives it
+		s.wet, r.account.Dried = 0, r.account.Dried+loss
+		r.top.taken = loss * LatentHeat / (dt * 3600)
+	}
+	return nil
+}
+
+// canGive is what the pores would let through now, kg/m2/h.
+func (r *run) canGive(hardened float64) float64 {
+	if hardened <= 0 {
+		return 0
+	}
+	return r.water.canGive(r.surface.feel.Humidity) * r.surface.cover.Evaporation
+}
+
+// wouldDry is the drying rate, kg/m2/h, of a wet surface under what lies on it, with
+// the slab at temperature u; negative is dew. Under a cover that resists heat it is
+// that of the cover's face.
+func (s *surface) wouldDry(u float64) float64 {
+	face := u
+	if s.cover.Resistance > 0 {
+		flow, _ := s.Into(s.time, u)
+		face += flow * s.cover.Resistance
+	}
+	rate := s.potential(face)
+	switch {
+	case rate >= 0:
+		return rate * s.cover.Evaporation
+	case s.cover.Resistance > 0 && !s.cover.KeptWet:
+		return 0
+	}
+	return rate
+}
+
+// dry moves the water on the surface and in the pores, at the temperatures the
+// step came to.
+func (r *run) dry(hours, dt float64) error {
+	s, a := r.surface, &r.account
+	wet := s.wet
+	var open, charged float64 // kg/m2 over the step
+	charged = r.heat.Over(0, func(t, u float64) float64 {
+		s.look(t)
+		rate := s.wouldDry(u) / 3600
+		if rate > 0 && !s.cover.KeptWet {
+			rate *= wet
+		}
+		return rate
+	})
+	a.Latent += LatentHeat*charged + r.top.spent(dt*3600)
+	s.look((hours + dt/2) * 3600)
+	if s.cover.KeptWet {
+		a.Added += charged // what evaporates is added water
+		charged = 0
+	} else {
+		open = r.heat.Over(0, func(t, u float64) float64 {
+			s.look(t)
+			return s.wouldDry(u) / 3600
+		})
+		s.look((hours + dt/2) * 3600)
+	}
+	rate, _ := r.local.Rate(0, r.heat.Value[0])
+	hardened := r.hardened(r.heat.Hidden[0]/3600 - rate*dt/2)
+	before := r.film.Lost - r.film.Gained
+	r.film.step(hours, dt, open/dt, hardened, r.canGive(hardened))
+	left := r.film.Lost - r.film.Gained - before
+	if hardened >= 1 && r.film.Film <= 0 && !r.poresDone {
+		if err := r.dryPores(dt); err != nil {
+			return err
+		}
+		if !s.cover.KeptWet {
+			left += r.poreLoss
+		}
+	}
+	if r.poresDone {
+		r.film.rate = r.poreLoss / dt
+	}
+	// What left the slab beyond what its heat was charged for comes with the next step.
+	r.top.owed = LatentHeat * (left - charged)
+	return nil
 }

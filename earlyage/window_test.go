@@ -117,15 +117,3 @@ func TestCrackChance(t *testing.T) {
 		previous = p
 	}
 }
-
-func BenchmarkMember(b *testing.B) {
-	c := mild(b)
-	c.Until = 168
-	c.sampled = c.ask()
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := c.Run(context.Background()); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

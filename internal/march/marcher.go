@@ -26,6 +26,8 @@ type Marcher struct {
 	residual, error   []float64
 	phi, slopePhi     []float64
 	saved, savedHide  []float64
+	inner             []float64 // values at the inner stage of the last step
+	lastStep          float64   // its length
 	drift             []float64 // how fast the values moved in the last step, to start Newton's method
 	matrix            tridiagonal
 	released, rate    []float64 // of the local process in the present state
@@ -65,7 +67,7 @@ func New(p Problem, start float64, values []float64) *Marcher {
 		star: make([]float64, n), hiddenStar: make([]float64, h),
 		residual: make([]float64, n), error: make([]float64, n),
 		phi: make([]float64, n), slopePhi: make([]float64, n),
-		drift: make([]float64, n), saved: make([]float64, n), savedHide: make([]float64, h),
+		inner: make([]float64, n), drift: make([]float64, n), saved: make([]float64, n), savedHide: make([]float64, h),
 		matrix: newTridiagonal(n), released: make([]float64, h), rate: make([]float64, h)}
 	m.holdEnds(start)
 	m.contentAt = m.Content()

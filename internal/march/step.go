@@ -72,6 +72,8 @@ func (m *Marcher) Step(dt float64) error {
 	for i := range m.hiddenStar {
 		m.hiddenStar[i] = innerShare*m.hiddenG.value[i] - startShare*m.hidden.value[i]
 	}
+	copy(m.inner, m.Value)
+	m.lastStep = dt
 	for i, u := range m.Value {
 		m.drift[i] = (u - m.saved[i]) / (gamma * dt)
 		m.Value[i] += (1 - gamma) * dt * m.drift[i]
@@ -87,6 +89,22 @@ func (m *Marcher) Step(dt float64) error {
 	m.count(w, innerShare*(top0+topG), innerShare*(bottom0+bottomG), 1)
 	m.Time += dt
 	return nil
+}
+
+// Over returns the integral over the last [Marcher.Step] of a function of time and
+// of the value at a node, by the weights of the scheme itself: a part of the flow
+// through an end is so counted exactly as the march counted it.
+func (m *Marcher) Over(node int, f func(t, u float64) float64) float64 {
+	dt := m.lastStep
+	start := m.Time - dt
+	w := stageWeight * dt
+	return w*innerShare*(f(start, m.saved[node])+f(start+gamma*dt, m.inner[node])) + w*f(m.Time, m.Value[node])
+}
+
+// Ahead returns the value at a node when it goes on as it last moved, a time after
+// now.
+func (m *Marcher) Ahead(node int, after float64) float64 {
+	return m.Value[node] + after*m.drift[node]
 }
 
 // count adds to what entered: weight*(earlier + flow at the end). At a held end

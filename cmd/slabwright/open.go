@@ -76,6 +76,10 @@ func pageOf(dir string) http.Handler {
 	}
 	return web.Handler(content, web.Options{
 		Job: filepath.Base(dir), Progress: progress, Fresh: func() string { return stamp(dir) },
+		Empty: func(err error) bool {
+			var unknown job.NotKnown
+			return errors.As(err, &unknown)
+		},
 		PDF:       written(report.PDF),
 		HTML:      written(report.HTML),
 		Drawing:   written(func(c *report.Content) ([]byte, error) { return report.PlanSVG(c), nil }),

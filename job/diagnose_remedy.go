@@ -190,13 +190,13 @@ func (d *diagnosis) meanPanelLength() float64 {
 }
 
 // year is the range of a slab's mean temperature over the year, put in from the
-// latitude: warm by 20 - 25 K between winter and summer in the middle latitudes,
-// little in the tropics or indoors. Our own judgement, always among the
+// latitude: some 27 K between the coldest and the hottest week in the middle
+// latitudes, little in the tropics or indoors. Our own judgement, always among the
 // assumptions.
 func (d *diagnosis) year() (coldest, hottest float64) {
 	latitude := math.Abs(d.job.Place.Latitude.Or(50))
 	mean := 28 - 0.35*latitude
-	half := math.Min(18, 4+0.25*latitude)
+	half := math.Min(16, 3+0.2*latitude)
 	if d.exposure() == "indoor" {
 		mean, half = 18, 4
 	}

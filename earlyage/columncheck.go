@@ -13,7 +13,7 @@ func (c Column) Check() error {
 	}
 	wrong := c.numbersWrong()
 	wrong = append(wrong, c.layersWrong()...)
-	if c.Weather != nil && wrong == nil {
+	if c.Weather != nil && c.sampled == nil && wrong == nil {
 		wrong = c.weatherWrong()
 	}
 	if wrong != nil {
@@ -36,6 +36,7 @@ func (c Column) numbersWrong() (wrong []string) {
 		{"Emissivity", c.Emissivity, 0.05, 1, "", "Concrete 0.88 to 0.95."},
 		{"Length of the run", c.Until, 1, 10 * 365 * 24, "h", "Give hours after placing."},
 		{"Wind factor", c.WindFactor, 0.01, 5, "", "1 leaves the wind as given."},
+		{"Water over binder of the concrete", c.Concrete.Hydration.WaterBinder, 0.2, 1, "", "A mix without water never sets: see Mix.Check of package concrete."},
 		{"Depth of cut", c.CutDepth, 0, c.Thickness, "m", "0 takes a quarter of the slab."},
 	} {
 		if !(n.value >= n.low && n.value <= n.high) {
@@ -64,18 +65,18 @@ func (c Column) layersWrong() (wrong []string) {
 	return wrong
 }
 
-// weatherWrong asks the weather every three hours of the first fortnight and every
-// ten days after it.
+// weatherWrong asks the weather wherever the run will, in the first fortnight, and
+// every ten days after it.
 func (c Column) weatherWrong() (wrong []string) {
 	for hours := 0.0; ; {
 		at := c.Placed.Add(time.Duration(hours * float64(time.Hour)))
 		if p := c.Weather(at).problem(); p != "" {
-			return []string{fmt.Sprintf("Weather at %s: %s.", at.UTC().Format("2006-01-02 15:04 UTC"), p)}
+			return []string{fmt.Sprintf("Weather at %s: %s.", at.Round(time.Second).UTC().Format("2006-01-02 15:04 UTC"), p)}
 		}
 		if hours >= c.Until {
 			return nil
 		}
-		step := 3.0
+		step := recordStep
 		if hours > fineDays*dayHours {
 			step = 10 * dayHours
 		}

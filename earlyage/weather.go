@@ -42,7 +42,7 @@ const (
 func recorded(w Weather, placed time.Time, start, end float64) *record {
 	r := &record{start: start, step: recordStep}
 	at := func(hours float64) Feel {
-		return w(placed.Add(time.Duration(hours * float64(time.Hour))))
+		return w(placed.Add(time.Duration(math.Min(hours, end) * float64(time.Hour)))) // never past the run: the record may end with it
 	}
 	fineEnd := math.Min(end, fineDays*dayHours)
 	for i := 0; ; i++ {
@@ -78,6 +78,8 @@ func (r *record) at(hours float64) Feel {
 // problem returns what is wrong with a feel, "" if nothing.
 func (f Feel) problem() string {
 	switch {
+	case f.Air == noWeather:
+		return "the record has no weather for this time; give a longer record, or a shorter run"
 	case !(f.Air > -60 && f.Air < 60):
 		return "air temperature outside -60 to 60 °C"
 	case !(f.Humidity >= 0 && f.Humidity <= 1):

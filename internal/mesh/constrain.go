@@ -76,7 +76,9 @@ func (t *triangulation) tunnel(a, b, crossed int32) (end int32, blocked Point, o
 		z := t.apex(across)
 		o := Orient(pa, pb, t.points[z])
 		if o == 0 {
-			t.refill(append(left, z), append(right, z), removed)
+			if !t.refill(removed, append(left, z), reversed(append(right, z))) {
+				return 0, t.points[z], false
+			}
 			return z, Point{}, true
 		}
 		if o > 0 {
@@ -86,100 +88,5 @@ func (t *triangulation) tunnel(a, b, crossed int32) (end int32, blocked Point, o
 			right = append(right, z)
 			crossed = previous(across)
 		}
-	}
-}
-
-// refill replaces removed triangles by those of the two halves beside the way
-// from the first to the last point of left and right.
-func (t *triangulation) refill(left, right, removed []int32) {
-	f := filler{t: t, rim: map[[2]int32]rimSide{}, waiting: map[[2]int32]int32{}}
-	f.takeOut(removed)
-	f.fill(left)
-	for i, j := 0, len(right)-1; i < j; i, j = i+1, j-1 {
-		right[i], right[j] = right[j], right[i]
-	}
-	f.fill(right)
-}
-
-// A filler fills a hole in the triangulation, joining sides as they appear.
-type filler struct {
-	t       *triangulation
-	rim     map[[2]int32]rimSide // by the ends of the side, seen from the hole
-	waiting map[[2]int32]int32   // new sides whose twin is still to come
-	made    []int32
-}
-
-// takeOut releases triangles and remembers what lies around them, and segments
-// among them.
-func (f *filler) takeOut(removed []int32) {
-	t := f.t
-	t.stamp++
-	for _, tri := range removed {
-		t.corner[tri].twin[3] = t.stamp
-	}
-	for _, tri := range removed {
-		k := &t.corner[tri]
-		for i := range int32(3) {
-			r := rimSide{k.v[i], k.v[(i+1)%3], k.twin[i], k.seg[i], 0}
-			if r.outer >= 0 && t.corner[r.outer>>2].twin[3] == t.stamp {
-				r.outer = -1
-			}
-			if r.outer >= 0 || r.seg >= 0 {
-				f.rim[[2]int32{r.a, r.b}] = r
-			}
-		}
-	}
-	for _, tri := range removed {
-		t.release(tri)
-	}
-}
-
-// fill triangulates the polygon left of the way from the first to the last point
-// of chain, which lists its corners in between from first to last.
-func (f *filler) fill(chain []int32) {
-	last := len(chain) - 1
-	if last < 2 {
-		return
-	}
-	at := f.t.points
-	a, b := chain[0], chain[last]
-	best := -1
-	for i := 1; i < last; i++ {
-		c := chain[i]
-		if c == a || c == b || Orient(at[a], at[b], at[c]) <= 0 {
-			continue
-		}
-		if best < 0 || InCircle(at[a], at[b], at[chain[best]], at[c]) > 0 {
-			best = i
-		}
-	}
-	if best < 0 {
-		panic("mesh: a hole with no corner to fill it from")
-	}
-	f.add(a, b, chain[best])
-	f.fill(chain[:best+1])
-	f.fill(chain[best:])
-}
-
-// add makes a triangle and joins its sides to what is already there.
-func (f *filler) add(a, b, c int32) {
-	tri := f.t.newTriangle(a, b, c)
-	f.made = append(f.made, tri)
-	v := f.t.corner[tri].v
-	for i := range int32(3) {
-		from, to, side := v[i], v[(i+1)%3], 4*tri+i
-		if r, ok := f.rim[[2]int32{from, to}]; ok {
-			f.t.corner[tri].seg[i] = r.seg
-			if r.outer >= 0 {
-				f.t.join(side, r.outer)
-				continue
-			}
-		}
-		if twin, ok := f.waiting[[2]int32{to, from}]; ok {
-			f.t.join(side, twin)
-			delete(f.waiting, [2]int32{to, from})
-			continue
-		}
-		f.waiting[[2]int32{from, to}] = side
 	}
 }

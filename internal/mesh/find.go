@@ -75,3 +75,28 @@ func (f *finder) cell(p Point, extra float64) (column, row int) {
 	x, y := (p[0]-f.low[0])/f.step+extra, (p[1]-f.low[1])/f.step+extra
 	return min(max(int(x), 0), f.wide-1), min(max(int(y), 0), f.high-1)
 }
+
+// along calls visit for the triangles in the cells within half a cell of a–b,
+// once each.
+func (m *Mesh) along(a, b Point, visit func(tri int32)) {
+	m.find.once.Do(m.makeFinder)
+	f := &m.find
+	seen := map[int32]bool{}
+	steps := int(math.Ceil(2*distance(a, b)/f.step)) + 1
+	for k := range steps + 1 {
+		p := between(a, b, float64(k)/float64(steps))
+		x, y := f.cell(p, -0.5)
+		right, top := f.cell(p, 0.5)
+		for r := y; r <= top; r++ {
+			for c := x; c <= right; c++ {
+				cell := r*f.wide + c
+				for _, tri := range f.list[f.start[cell]:f.start[cell+1]] {
+					if !seen[tri] {
+						seen[tri] = true
+						visit(tri)
+					}
+				}
+			}
+		}
+	}
+}

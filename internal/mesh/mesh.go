@@ -1,5 +1,7 @@
 package mesh
 
+import "slices"
+
 // Mesh is the result. Side i of a triangle runs from its corner i to corner i+1.
 // The slices belong to the mesh; change none of them.
 type Mesh struct {
@@ -14,9 +16,19 @@ type Mesh struct {
 	Clipped    []Clip
 	Structured bool // triangles 2k and 2k+1 make a rectangle
 
-	work *work
-	find finder
+	// After [Mesh.Move], [Mesh.Lift] and [Lifted.Place]: the number each point and
+	// triangle had in the mesh it was made from, or -1 for a new one.
+	PointFrom    []int32
+	TriangleFrom []int32
+
+	work     *work
+	find     finder
+	placed   *Lifted
+	fromBase origin // numbers in placed.base
 }
+
+// origin is where points and triangles come from.
+type origin struct{ points, triangles []int32 }
 
 // Clip is a line of which a part lies outside the outline or in a hole and is
 // not in the mesh.
@@ -33,6 +45,10 @@ type work struct {
 	on       []int32
 	table    *markTable
 	snap     float64
+	// The state at the last mark: how often each triangle had been written, and
+	// the number of points. Nil for a mesh made afresh.
+	before       []int32
+	pointsBefore int32
 }
 
 // Build meshes a domain. The error is always an [*Error].
@@ -81,12 +97,22 @@ func (b *builder) clipped() []Clip {
 // mesh numbers what is in use and copies it out.
 func (w *work) mesh(clipped []Clip, single []int32) *Mesh {
 	t := w.t
+	triangles := w.unchanged()
 	t.compact(0)
 	to := w.dropUnused()
 	m := &Mesh{Points: t.points, Marks: w.table.sets, Clipped: clipped, work: w,
 		Triangles:  make([][3]int32, len(t.corner)),
 		Neighbours: make([][3]int32, len(t.corner)),
 		Sides:      make([][3]int32, len(t.corner)),
+	}
+	if w.before != nil {
+		m.TriangleFrom = triangles
+		m.PointFrom = slices.Repeat([]int32{-1}, len(t.points))
+		for v := range w.pointsBefore {
+			if to[v] >= 0 {
+				m.PointFrom[to[v]] = v
+			}
+		}
 	}
 	for _, v := range single {
 		m.At = append(m.At, to[v])
@@ -103,6 +129,24 @@ func (w *work) mesh(clipped []Clip, single []int32) *Mesh {
 	}
 	m.number()
 	return m
+}
+
+// unchanged lists, for the triangles in use, their numbers at the last mark.
+func (w *work) unchanged() []int32 {
+	if w.before == nil {
+		return nil
+	}
+	var from []int32
+	for tri := range w.t.corner {
+		switch {
+		case !w.t.alive(int32(tri)):
+		case w.changed(int32(tri)):
+			from = append(from, -1)
+		default:
+			from = append(from, int32(tri))
+		}
+	}
+	return from
 }
 
 // dropUnused takes out points without triangles and returns the new numbers.

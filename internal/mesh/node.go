@@ -44,17 +44,21 @@ func cutUp(d *Domain, snap float64) (*noding, error) {
 	for _, p := range d.Points {
 		n.single = append(n.single, n.weld.number(p))
 	}
+	return n, n.settle()
+}
+
+// settle cuts until nothing is left to cut.
+func (n *noding) settle() error {
 	for round := 0; ; round++ {
 		at, changed := n.round()
 		if !changed {
-			break
+			return nil
 		}
 		if round == mostRounds {
-			return nil, refuse(Tangled, n.weld.points[at], "Draw the lines there farther apart or exactly on each other.",
+			return refuse(Tangled, n.weld.points[at], "Draw the lines there farther apart or exactly on each other.",
 				"Lines run so close together that they cannot be told apart")
 		}
 	}
-	return n, nil
 }
 
 // addPath adds the sides of a ring (closed) or of a line.

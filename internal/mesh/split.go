@@ -34,19 +34,29 @@ func ends(a, b int32) [2]int32 { return [2]int32{min(a, b), max(a, b)} }
 func (r *refiner) split(side int32) {
 	t := r.t
 	a, b, s := t.start(side), t.end(side), t.segmentOf(side)
-	p := between(t.points[a], t.points[b], r.splitAt(side))
+	if t.splitSide(side, between(t.points[a], t.points[b], r.splitAt(side))) < 0 {
+		r.unsplit[ends(a, b)] = true
+		return
+	}
+	r.on = append(r.on, s)
+	r.judgeMade()
+}
+
+// splitSide puts a new point p on a side that lies on a segment and returns it, or
+// -1 when rounding puts p beyond a neighbour.
+func (t *triangulation) splitSide(side int32, p Point) int32 {
+	a, b, s := t.start(side), t.end(side), t.segmentOf(side)
 	t.dig(p, side>>2, side)
 	if t.hidden(p) >= 0 {
 		if t.digLittle(side); t.hidden(p) >= 0 {
-			r.unsplit[ends(a, b)] = true
-			return
+			return -1
 		}
 	}
 	openEnd := int32(-1)
 	if t.twin(side) < 0 {
 		openEnd = a
 	}
-	v := r.addPoint(p, s)
+	v := t.addPoint(p)
 	t.fill(v, openEnd)
 	for _, tri := range t.made {
 		k := &t.corner[tri]
@@ -57,14 +67,18 @@ func (r *refiner) split(side int32) {
 			k.seg[2] = s
 		}
 	}
-	r.judgeMade()
+	return v
+}
+
+func (t *triangulation) addPoint(p Point) int32 {
+	t.points = append(t.points, p)
+	t.around = append(t.around, -1)
+	return int32(len(t.points) - 1)
 }
 
 func (r *refiner) addPoint(p Point, on int32) int32 {
-	r.t.points = append(r.t.points, p)
-	r.t.around = append(r.t.around, -1)
 	r.on = append(r.on, on)
-	return int32(len(r.t.points) - 1)
+	return r.t.addPoint(p)
 }
 
 func (r *refiner) judgeMade() {

@@ -19,9 +19,21 @@ func (w *welder) cell(p Point) [2]int64 {
 	return [2]int64{int64(math.Floor(p[0] / (2 * w.snap))), int64(math.Floor(p[1] / (2 * w.snap)))}
 }
 
-// number returns the number of the nearest known point within snap, or a new one.
+// number is find, or a new number for a place not known yet.
 func (w *welder) number(p Point) int32 {
 	p = Point{flushed(p[0]), flushed(p[1])}
+	if i := w.find(p); i >= 0 {
+		return i
+	}
+	at := w.cell(p)
+	w.points = append(w.points, p)
+	i := int32(len(w.points) - 1)
+	w.cells[at] = append(w.cells[at], i)
+	return i
+}
+
+// find returns the number of the nearest known point within snap, or -1.
+func (w *welder) find(p Point) int32 {
 	best, nearest := int32(-1), w.snap*w.snap
 	low := w.cell(Point{p[0] - w.snap, p[1] - w.snap})
 	high := w.cell(Point{p[0] + w.snap, p[1] + w.snap})
@@ -34,13 +46,6 @@ func (w *welder) number(p Point) int32 {
 			}
 		}
 	}
-	if best >= 0 {
-		return best
-	}
-	at := w.cell(p)
-	w.points = append(w.points, p)
-	best = int32(len(w.points) - 1)
-	w.cells[at] = append(w.cells[at], best)
 	return best
 }
 

@@ -77,8 +77,8 @@ type run struct {
 }
 
 // newtonTolerance is the correction, K, at which Newton's method stops. It goes on
-// with the square, so what is left after it is some 1e-5 K.
-const newtonTolerance = 0.01
+// with the square, so what is left after it is below 1e-6 K.
+const newtonTolerance = 0.002
 
 func newRun(c Column) *run {
 	g, bottom := c.grid()

@@ -6,37 +6,63 @@ import "sync"
 // hand-over between cores cheap, few enough to stay in the cache.
 const assembleChunk = 256
 
-// Assemble adds the matrices of all elements. matrix fills ke, the zeroed (m·b)²
-// entries of element e row by row, unknowns running node by node; only entries on
-// and below the diagonal are read. It is called from several goroutines at once if
-// workers is above 1, never twice for one element.
-func (a *Matrix) Assemble(workers int, matrix func(e int, ke []float64)) {
+// Element fills the matrix and the vector of element e, both zero before: ke has
+// (m·b)² entries row by row, fe m·b, unknowns running node by node. Only entries of
+// ke on and below the diagonal are read.
+type Element func(e int, ke, fe []float64)
+
+// Assemble adds the matrices of all elements to a and their vectors to vector,
+// which may be nil. element is called from several goroutines at once if workers is
+// above 1, never twice for one e.
+func (a *Matrix) Assemble(workers int, vector []float64, element Element) {
 	elements := a.connect.Elements()
 	if elements == 0 {
 		return
 	}
+	if vector == nil {
+		vector = make([]float64, a.Unknowns())
+	}
 	most := 0
 	for e := range elements {
-		m := int(a.connect.Start[e+1]-a.connect.Start[e]) * a.Block
-		most = max(most, m*m)
+		most = max(most, int(a.connect.Start[e+1]-a.connect.Start[e])*a.Block)
 	}
 	if workers <= 1 {
-		ke := make([]float64, most)
+		buffer := make([]float64, most*(most+1))
 		for e := range elements {
-			m := len(a.connect.Of(e)) * a.Block
-			clear(ke[:m*m])
-			matrix(e, ke[:m*m])
-			a.addElement(e, ke)
+			a.makeElement(e, buffer, element)
+			a.takeElement(e, buffer, vector)
 		}
 		return
 	}
-	a.assembleParallel(workers, most, matrix)
+	a.assembleParallel(workers, most*(most+1), vector, element)
+}
+
+// makeElement has the caller fill the front of a buffer: the matrix, then the vector.
+func (a *Matrix) makeElement(e int, buffer []float64, element Element) {
+	m := len(a.connect.Of(e)) * a.Block
+	buffer = buffer[:m*(m+1)]
+	clear(buffer)
+	element(e, buffer[:m*m:m*m], buffer[m*m:])
+}
+
+// takeElement adds what makeElement left.
+func (a *Matrix) takeElement(e int, buffer, vector []float64) {
+	a.AddElement(e, buffer)
+	b := a.Block
+	nodes := a.connect.Of(e)
+	fe := buffer[len(nodes)*len(nodes)*b*b:]
+	for i, n := range nodes {
+		to := vector[int(n)*b : int(n)*b+b]
+		for u := range to {
+			to[u] += fe[i*b+u]
+		}
+	}
 }
 
 // assembleParallel has the workers make chunks of element matrices while one
 // goroutine adds them up in the order of the elements, so that sums never depend on
 // who was quicker.
-func (a *Matrix) assembleParallel(workers, most int, matrix func(e int, ke []float64)) {
+func (a *Matrix) assembleParallel(workers, most int, vector []float64, element Element) {
 	elements := a.connect.Elements()
 	chunks := (elements + assembleChunk - 1) / assembleChunk
 	done := make([]chan []float64, chunks)
@@ -59,10 +85,7 @@ func (a *Matrix) assembleParallel(workers, most int, matrix func(e int, ke []flo
 					return
 				}
 				for e := c * assembleChunk; e < min(elements, (c+1)*assembleChunk); e++ {
-					m := len(a.connect.Of(e)) * a.Block
-					ke := buffer[e%assembleChunk*most:][:m*m]
-					clear(ke)
-					matrix(e, ke)
+					a.makeElement(e, buffer[e%assembleChunk*most:], element)
 				}
 				done[c] <- buffer
 			}
@@ -77,17 +100,15 @@ func (a *Matrix) assembleParallel(workers, most int, matrix func(e int, ke []flo
 	for c := range chunks {
 		buffer := <-done[c]
 		for e := c * assembleChunk; e < min(elements, (c+1)*assembleChunk); e++ {
-			a.addElement(e, buffer[e%assembleChunk*most:])
+			a.takeElement(e, buffer[e%assembleChunk*most:], vector)
 		}
 		free <- buffer
 	}
 	all.Wait()
 }
 
-// AddElement adds the matrix of element e, laid out as for [Matrix.Assemble].
-func (a *Matrix) AddElement(e int, ke []float64) { a.addElement(e, ke) }
-
-func (a *Matrix) addElement(e int, ke []float64) {
+// AddElement adds the matrix of element e, laid out as for [Element].
+func (a *Matrix) AddElement(e int, ke []float64) {
 	nodes := a.connect.Of(e)
 	b, m := a.Block, len(nodes)*a.Block
 	slot := a.slot[a.pairs[e]:a.pairs[e+1]]
@@ -115,7 +136,7 @@ func (a *Matrix) addElement(e int, ke []float64) {
 	}
 }
 
-// addElement2 is addElement for two unknowns a node.
+// addElement2 is AddElement for two unknowns a node.
 func (a *Matrix) addElement2(nodes []int32, slot []int32, ke []float64, m int) {
 	at := 0
 	for i := range nodes {

@@ -92,3 +92,26 @@ func (a *Matrix) multiply2(y, x []float64) {
 		y[2*j+1] += y1
 	}
 }
+
+// Hold clears the rows and columns of the unknowns that are held and leaves their
+// diagonal entries, so that a right-hand side of zero there leaves them in place.
+func (a *Matrix) Hold(held []bool) {
+	b := a.Block
+	for j := range a.Nodes {
+		for s := int(a.Start[j]); s < int(a.Start[j+1]); s++ {
+			i := int(a.Row[s])
+			for k := range b * b {
+				row, col := i*b+k/b, j*b+k%b
+				if row != col && (held[row] || held[col]) {
+					a.Value[s*b*b+k] = 0
+				}
+			}
+		}
+		for u := range b {
+			d := &a.Value[int(a.Start[j])*b*b+u*(b+1)]
+			if held[j*b+u] && !(*d > 0) {
+				*d = 1
+			}
+		}
+	}
+}

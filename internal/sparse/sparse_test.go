@@ -30,7 +30,7 @@ func gridCells(nx, ny int) (c Connectivity, x, y []float64) {
 func randomMatrix(p *Pattern, seed uint64) *Matrix {
 	r := rand.New(rand.NewPCG(seed, 1))
 	a := p.NewMatrix()
-	a.Assemble(1, func(e int, ke []float64) {
+	a.Assemble(1, nil, func(e int, ke, _ []float64) {
 		m := int(math.Sqrt(float64(len(ke))))
 		g := make([]float64, len(ke))
 		for i := range g {
@@ -154,7 +154,7 @@ func TestMultiply(t *testing.T) {
 func TestSameOnAnyNumberOfCores(t *testing.T) {
 	c, x, y := gridCells(70, 60)
 	p := NewPattern(len(x), 2, c)
-	element := func(e int, ke []float64) {
+	element := func(e int, ke, _ []float64) {
 		r := rand.New(rand.NewPCG(uint64(e), 4))
 		for i := range 8 {
 			for j := range i {
@@ -168,7 +168,7 @@ func TestSameOnAnyNumberOfCores(t *testing.T) {
 	var solutions [][]float64
 	for _, workers := range []int{1, 2, 5} {
 		a := p.NewMatrix()
-		a.Assemble(workers, element)
+		a.Assemble(workers, nil, element)
 		f, err := s.Factor(a, workers)
 		if err != nil {
 			t.Fatal(err)
@@ -209,7 +209,7 @@ func TestRefactorAndRefine(t *testing.T) {
 func TestNotPositive(t *testing.T) {
 	c, x, y := gridCells(30, 1)
 	p := NewPattern(len(x), 1, c)
-	laplace := func(e int, ke []float64) {
+	laplace := func(e int, ke, _ []float64) {
 		for i := range 4 {
 			for j := range 4 {
 				ke[i*4+j] = -1
@@ -220,7 +220,7 @@ func TestNotPositive(t *testing.T) {
 	s := Analyse(p, x, y)
 	for _, workers := range []int{1, 2} {
 		a := p.NewMatrix()
-		a.Assemble(1, laplace)
+		a.Assemble(1, nil, laplace)
 		_, err := s.Factor(a, workers)
 		var not *NotPositive
 		if !errors.As(err, &not) {

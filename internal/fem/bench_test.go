@@ -1,0 +1,107 @@
+package fem
+
+import (
+	"fmt"
+	"runtime"
+	"testing"
+
+	"slabwright/internal/sparse"
+)
+
+// BenchmarkModelM solves model M from a given mesh to the stress in the middle of
+// every element, on one core: 41 088, 289 408 and 1 154 304 unknowns.
+func BenchmarkModelM(b *testing.B) {
+	for _, k := range []int{3, 8, 16} {
+		if k == 16 && testing.Short() {
+			continue
+		}
+		mesh := standardMesh(Q4, k)
+		b.Run(fmt.Sprintf("full/k=%d", k), func(b *testing.B) {
+			defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+			for b.Loop() {
+				fullM(b, mesh)
+			}
+			b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/float64(2*mesh.Nodes())*1e9, "ns/unknown")
+		})
+		b.Run(fmt.Sprintf("pattern-known/k=%d", k), func(b *testing.B) {
+			defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+			sheet, system := fullM(b, mesh)
+			for b.Loop() {
+				againM(b, sheet, system)
+			}
+			b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)/float64(2*mesh.Nodes())*1e9, "ns/unknown")
+		})
+	}
+}
+
+func fullM(b testing.TB, mesh *Mesh) (*Sheet, *System) {
+	sheet := &Sheet{Mesh: mesh, Law: shrinking}
+	system := NewSystem(mesh.X, mesh.Y, 2, sheet)
+	againM(b, sheet, system)
+	return sheet, system
+}
+
+func againM(b testing.TB, sheet *Sheet, system *System) {
+	sol, err := system.Solve(Settings{Workers: 1})
+	if err != nil {
+		b.Fatal(err)
+	}
+	sheet.CentreStress(sol.U)
+}
+
+// BenchmarkStages times the stages of the full solve one by one.
+func BenchmarkStages(b *testing.B) {
+	mesh := standardMesh(Q4, 3)
+	sheet := &Sheet{Mesh: mesh, Law: shrinking}
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	b.Run("pattern", func(b *testing.B) {
+		for b.Loop() {
+			sparse.NewPattern(mesh.Nodes(), 2, mesh.Connectivity())
+		}
+	})
+	p := sparse.NewPattern(mesh.Nodes(), 2, mesh.Connectivity())
+	a := p.NewMatrix()
+	r := make([]float64, p.Unknowns())
+	u := make([]float64, p.Unknowns())
+	system := NewSystem(mesh.X, mesh.Y, 2, sheet)
+	b.Run("assemble", func(b *testing.B) {
+		for b.Loop() {
+			system.evaluate(system.pattern.NewMatrix(), r, u, 1)
+		}
+	})
+	a = system.pattern.NewMatrix()
+	system.evaluate(a, r, u, 1)
+	b.Run("analyse", func(b *testing.B) {
+		for b.Loop() {
+			sparse.Analyse(system.pattern, mesh.X, mesh.Y)
+		}
+	})
+	s := sparse.Analyse(system.pattern, mesh.X, mesh.Y)
+	f, err := s.Factor(a, 1)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Run("factor", func(b *testing.B) {
+		for b.Loop() {
+			f, err = s.Factor(a, 1)
+		}
+	})
+	b.Run("refactor", func(b *testing.B) {
+		for b.Loop() {
+			err = f.Refactor(a, 1)
+		}
+		b.ReportMetric(float64(s.Entries())/1e6, "Mentries")
+		b.ReportMetric(s.Operations()/1e6, "Mmul")
+		b.ReportMetric(2*s.Operations()/b.Elapsed().Seconds()*float64(b.N)/1e9, "GFlop/s")
+	})
+	b.Run("solve", func(b *testing.B) {
+		for b.Loop() {
+			f.SolveTo(u, r)
+		}
+	})
+	b.Run("stress", func(b *testing.B) {
+		for b.Loop() {
+			sheet.CentreStress(u)
+		}
+	})
+}

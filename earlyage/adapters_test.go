@@ -147,12 +147,12 @@ func TestDryingSlab(t *testing.T) {
 	const day, step = 86400.0, 0.05
 	lost, days, daily := 0.0, 0.0, 1e9
 	for daily > 14.6e-3 && days < 200 {
-		rate, err := m.step(step*day, bare(0.6, 0.9), 0.5)
+		loss, err := m.step(step*day, bare(0.6, 0.9), 0.5)
 		if err != nil {
 			t.Fatal(err)
 		}
-		daily = rate * 24
-		lost += daily * step
+		daily = loss / step
+		lost += loss
 		days += step
 	}
 	if days < 28 || days > 75 || lost < 0.9 || lost > 2.2 || lost/days < 0.025 || lost/days > 0.042 {

@@ -12,11 +12,11 @@ import (
 // measuredRow is one thing measured on real concrete, with the band of our own
 // judgement that the model should meet.
 type measuredRow struct {
-	file, source, id, quantity string
-	inputs                     map[string]string
-	measured, unit, note       string
-	value                      float64 // NaN where the source gives no figure
-	low, high                  float64
+	file, source, short, id, quantity string
+	inputs                            map[string]string
+	measured, unit, note              string
+	value                             float64 // NaN where the source gives no figure
+	low, high                         float64
 }
 
 func (r measuredRow) num(name string) float64 { return number(r.inputs[name]) }
@@ -36,11 +36,13 @@ func measuredRows(t *testing.T) (rows []measuredRow) {
 		}
 		first, _, _ := strings.Cut(string(text), "\n")
 		source, ok := strings.CutPrefix(first, "# source: ")
-		if !ok {
-			t.Fatalf("%s does not name its source", file)
+		_, rest, _ := strings.Cut(string(text), "# short: ")
+		short, _, _ := strings.Cut(rest, "\n")
+		if !ok || short == "" {
+			t.Fatalf("%s does not name its source in full and in short", file)
 		}
 		for _, row := range readTable(text) {
-			r := measuredRow{file: filepath.Base(file), source: source, id: row["id"], quantity: row["quantity"], inputs: map[string]string{},
+			r := measuredRow{file: filepath.Base(file), source: source, short: short, id: row["id"], quantity: row["quantity"], inputs: map[string]string{},
 				measured: row["measured"], unit: row["unit"], note: row["note"], value: math.NaN(), low: number(row["low"]), high: number(row["high"])}
 			if row["value"] != "" {
 				r.value = number(row["value"])

@@ -213,12 +213,12 @@ func dryingSlab(t testing.TB) (days, lost float64) {
 	m := newMoisture(march.TwoSided(0, 0.1, 8, 1.25), SaturatedDiffusivity(40))
 	const step = 0.05
 	for daily := 1e9; daily > 14.6e-3 && days < 200; days += step {
-		rate, err := m.step(step*86400, bare(0.6, 0.9), 0.5)
+		loss, err := m.step(step*86400, bare(0.6, 0.9), 0.5)
 		if err != nil {
 			t.Fatal(err)
 		}
-		daily = rate * 24
-		lost += daily * step
+		daily = loss / step
+		lost += loss
 	}
 	return days, lost
 }

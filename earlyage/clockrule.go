@@ -40,3 +40,10 @@ func (r ClockRule) Nearest(hours, finishing float64) float64 {
 	}
 	return max(r.Hot+shift, min(hours, r.Cold+shift))
 }
+
+// Beyond returns how many hours a first cut lies outside the rule: negative before
+// its first hour, positive after its last, 0 within. finishing is as in
+// [ClockRule.Nearest].
+func (r ClockRule) Beyond(hours, finishing float64) float64 {
+	return hours - r.Nearest(hours, finishing)
+}

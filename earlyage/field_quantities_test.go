@@ -14,26 +14,30 @@ import (
 
 // measuredQuantities answer the measured sets.
 var measuredQuantities = map[string]func(testing.TB, measuredRow) float64{
-	"difference at final set":                                 differenceAtSet,
-	"departure from a straight line":                          departureFromLine,
-	"rest of a quadratic":                                     restOfQuadratic,
-	"setting time over that at 21 °C":                         setRatio,
-	"strength share":                                          func(t testing.TB, r measuredRow) float64 { return iowa().Strength(r.num("days")) / iowa().Mean28 },
-	"splitting strength":                                      func(testing.TB, measuredRow) float64 { return iowa().Tensile(28) / axialOverSplitting },
-	"modulus":                                                 func(testing.TB, measuredRow) float64 { return iowa().Modulus(28) / 1000 },
-	"water lost by two hours after initial set":               waterLost,
-	"rate of an even chance":                                  rateOfEvenChance,
-	"onset in dry air over that in damp air":                  onsetInDryAir,
-	"days to 14.6 g/m2 a day":                                 func(t testing.TB, _ measuredRow) float64 { d, _ := dryingSlab(t); return d },
-	"water lost by then":                                      func(t testing.TB, _ measuredRow) float64 { _, l := dryingSlab(t); return l },
-	"share of the mixing water lost by then":                  func(t testing.TB, _ measuredRow) float64 { _, l := dryingSlab(t); return l / mixingWater },
-	"humidity of a cube":                                      cubeHumidity,
-	"largest difference in the first 24 h":                    func(t testing.TB, _ measuredRow) float64 { return singleSlab(t).largest },
-	"curvature at day 28 over day 141":                        func(t testing.TB, _ measuredRow) float64 { s := singleSlab(t); return s.at28 / s.at141 },
-	"free lift of a corner at day 141":                        func(t testing.TB, _ measuredRow) float64 { return singleSlab(t).lift },
-	"share of strength used by day 3: morning over afternoon": morningOverAfternoon,
-	"share of shrinkage in the shortening: afternoon pour":    shareOfShrinkage,
-	"largest lead of curl over shrinkage from day 7 to 180":   paceOfCurl,
+	"difference at final set":                                          differenceAtSet,
+	"departure from a straight line":                                   departureFromLine,
+	"rest of a quadratic":                                              restOfQuadratic,
+	"setting time over that at 21 °C":                                  setRatio,
+	"strength share":                                                   func(t testing.TB, r measuredRow) float64 { return iowa().Strength(r.num("days")) / iowa().Mean28 },
+	"splitting strength":                                               func(testing.TB, measuredRow) float64 { return iowa().Tensile(28) / axialOverSplitting },
+	"modulus":                                                          func(testing.TB, measuredRow) float64 { return iowa().Modulus(28) / 1000 },
+	"water lost by two hours after initial set":                        waterLost,
+	"rate of an even chance":                                           rateOfEvenChance,
+	"onset in dry air over that in damp air":                           onsetInDryAir,
+	"days to 14.6 g/m2 a day":                                          func(t testing.TB, _ measuredRow) float64 { d, _ := dryingSlab(t); return d },
+	"water lost by then":                                               func(t testing.TB, _ measuredRow) float64 { _, l := dryingSlab(t); return l },
+	"share of the mixing water lost by then":                           func(t testing.TB, _ measuredRow) float64 { _, l := dryingSlab(t); return l / mixingWater },
+	"humidity of a cube":                                               cubeHumidity,
+	"largest difference in the first 24 h":                             func(t testing.TB, _ measuredRow) float64 { return singleSlab(t).largest },
+	"curvature at day 28 over day 141":                                 func(t testing.TB, _ measuredRow) float64 { s := singleSlab(t); return s.at28 / s.at141 },
+	"free lift of a corner at day 141":                                 func(t testing.TB, _ measuredRow) float64 { return singleSlab(t).lift },
+	"share of strength used by day 3: morning over afternoon":          morningOverAfternoon,
+	"share of shrinkage in the shortening: afternoon pour":             shareOfShrinkage,
+	"hour at which the surface tears (even chance): hot wind":          hourOfTearing,
+	"hour by which half the chance of cracks over bars has come: hot":  hourOfSinking(hot),
+	"hour by which half the chance of cracks over bars has come: mild": hourOfSinking(mild),
+	"hour by which half the chance of cracks over bars has come: cold": hourOfSinking(cold),
+	"largest lead of curl over shrinkage from day 7 to 180":            paceOfCurl,
 }
 
 // differenceAtSet is the median over likely hours, thicknesses and skies.
@@ -277,4 +281,23 @@ func paceOfCurl(t testing.TB, _ measuredRow) float64 {
 		}
 	}
 	return worst
+}
+
+// hourOfTearing is when the chance of plastic shrinkage cracks passes one half on a
+// hot, dry and windy day.
+func hourOfTearing(t testing.TB, _ measuredRow) float64 {
+	for _, p := range runOf(t, windy(t)).PlasticHours(PlasticInput{}) {
+		if p.ShrinkageChance > 0.5 {
+			return p.Hours
+		}
+	}
+	return math.NaN()
+}
+
+// hourOfSinking is when half of the settlement before initial set is over.
+func hourOfSinking(column func(testing.TB) Column) func(testing.TB, measuredRow) float64 {
+	return func(t testing.TB, _ measuredRow) float64 {
+		h := runOf(t, column(t))
+		return reached(h.Hours, h.Bled, h.seriesAt(h.Bled, h.InitialSet.Surface)/2)
+	}
 }

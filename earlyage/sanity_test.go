@@ -61,8 +61,8 @@ func sanityPour(t testing.TB, m sanityMix, d sanityDay) Pour {
 	const thickness = 0.15
 	c := pourOn(t, d.placed, d.placing, d.ground, d.weather)
 	c.Concrete = FromMix(mix, mix.EN1992(), ENLongTerm(mix, thickness, 0.6, 3), thickness)
-	c.Thickness, c.Until = thickness, 96
-	return Pour{Column: c, Restraint: usualRestraint(), Seed: 11, Count: 6}
+	c.Thickness, c.Until = thickness, 60
+	return Pour{Column: c, Restraint: usualRestraint(), Seed: 11, Count: 3}
 }
 
 func sanityWindow(t testing.TB, p Pour) CutWindow {
@@ -176,7 +176,7 @@ func TestSanityOfTheEvening(t *testing.T) {
 			evening := d.placed.Truncate(24 * time.Hour).Add(time.Duration(dusk * float64(time.Hour)))
 			closes := func(d sanityDay) float64 {
 				p := sanityPour(t, m, d)
-				p.Count, p.Column.Until = 4, 48
+				p.Count, p.Column.Until = 3, 40
 				return after(sanityWindow(t, p).closes)
 			}
 			steady, cold, wind, late := closes(d), d, d, d

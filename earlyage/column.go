@@ -40,6 +40,9 @@ type Column struct {
 
 	Progress func(hours float64) // called now and then; may be nil
 
+	moister  float64 // added to the humidity of the air
+	cloudier float64 // share of the sky covered beyond the given, or less
+
 	sampled *record  // weather asked already
 	curves  *curves  // of the cement and the pores, tabulated already
 	scratch *History // a history that may be written over

@@ -25,13 +25,3 @@ type Concrete struct {
 
 	Bleed climate.Bleed
 }
-
-// faster returns the strength of a concrete whose cement goes speed times as fast:
-// what it has at an age the slower one has at speed times that age.
-func faster(c Concrete, speed float64) func(float64) concrete.Properties {
-	old := c.Properties
-	delay := c.Hydration.Delay
-	return func(equivalentAge float64) concrete.Properties {
-		return old(delay + (equivalentAge-delay)*speed)
-	}
-}

@@ -3,6 +3,7 @@ package earlyage
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // reasons returns why the window is what it is, and what it stands on.
@@ -22,13 +23,22 @@ func (w *CutWindow) reasons(m *Members) (why string, basis []string) {
 	default:
 		why = fmt.Sprintf("Opens when the edge has %.1f MPa; closes when the chance of a crack elsewhere passes %.0f %%.", w.Saw.Edge, 100*w.Risk)
 	}
-	d := p.Doubt
 	basis = []string{
 		fmt.Sprintf("Edge strength for %s in %s aggregate %.1f MPa (%.1f to %.1f): %s.", w.Saw.Name, w.Saw.Aggregate, w.Saw.Edge, w.Saw.EdgeLow, w.Saw.EdgeHigh, w.Saw.Source),
 		fmt.Sprintf("Stress limit %.2f of tensile strength; accepted chance of a crack elsewhere %.0f %%.", StressShare, 100*w.Risk),
 		fmt.Sprintf("Uncut length %.1f m, friction %.2f (%.2f to %.2f).", p.Restraint.UncutLength, p.Restraint.Friction, p.Restraint.FrictionLow, p.Restraint.FrictionHigh),
-		fmt.Sprintf("%d members, seed %d: placing ±%.1f K, heat ±%.0f %%, speed of cement ±%.0f %%, wind ±%.0f %%, air ±%.1f K, thermal expansion ±%.0f %%, tensile strength varies by %.0f %%.",
-			p.Count, p.Seed, d.Placing, 100*d.Heat, 100*d.Fineness, 100*d.Wind, d.Air, 100*d.Thermal, 100*d.Tensile),
+		fmt.Sprintf("%d members, seed %d: %s.", p.Count, p.Seed, doubts(m.unknowns)),
 	}
 	return why, basis
+}
+
+// doubts lists the ranges of the unknowns.
+func doubts(unknowns []Unknown) string {
+	var parts []string
+	for _, u := range unknowns {
+		if u.Low < u.High {
+			parts = append(parts, strings.TrimSuffix(fmt.Sprintf("%s %.3g to %.3g %s", u.Name, u.Low, u.High, u.Unit), " -"))
+		}
+	}
+	return strings.Join(parts, ", ")
 }

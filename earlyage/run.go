@@ -85,7 +85,7 @@ func newRun(c Column) *run {
 	r := &run{Column: c, slab: g[:bottom+1], bottom: bottom, table: newAgeing(c.Concrete),
 		setFrom: c.Concrete.Hydration.InitialSet(), setTo: c.Concrete.Hydration.FinalSet(), crazed: math.NaN()}
 	r.middle = r.slab.Index(c.Thickness / 2)
-	r.sampled = c.ask()
+	r.sampled = c.ask().changed(c.moister, c.cloudier)
 	if !r.curves.suit(c.Concrete.Hydration) {
 		r.curves = newCurves(c.Concrete.Hydration, concrete.HydrationReference_C)
 	}

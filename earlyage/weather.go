@@ -30,6 +30,9 @@ type record struct {
 	fine        []Feel
 	dailyFrom   float64
 	daily       []Feel
+
+	moister, cloudier float64 // what changed has put in
+	sunThrough        float64 // share of the sun that the change lets through
 }
 
 const (
@@ -68,11 +71,11 @@ func recorded(w Weather, placed time.Time, start, end float64) *record {
 func (r *record) at(hours float64) Feel {
 	if hours > r.dailyFrom && len(r.daily) > 0 {
 		i := int((hours - r.dailyFrom) / dayHours)
-		return r.daily[min(max(i, 0), len(r.daily)-1)]
+		return r.change(r.daily[min(max(i, 0), len(r.daily)-1)])
 	}
 	x := (hours - r.start) / r.step
 	i := min(max(int(x), 0), len(r.fine)-2)
-	return blend(r.fine[i], r.fine[i+1], math.Min(math.Max(x-float64(i), 0), 1))
+	return r.change(blend(r.fine[i], r.fine[i+1], math.Min(math.Max(x-float64(i), 0), 1)))
 }
 
 // problem returns what is wrong with a feel, "" if nothing.

@@ -44,11 +44,11 @@ type CutWindow struct {
 	Saw                     Saw
 	Opens, Best, Closes     time.Time
 	OpensEarly, OpensLate   time.Time // a tenth of the members open before, a tenth after
-	ClosesEarly, ClosesLate time.Time
-	Gap                     bool    // it closes before it opens
-	Risk                    float64 // chance of a crack accepted
-	RiskAtOpen, RiskAtBest  float64 // chance of having cracked by then
-	ByStress                bool    // closed by the stress of the expected course, not by the chance
+	ClosesEarly, ClosesLate time.Time // likewise, by the same two measures as Closes; zero late: a tenth never close
+	Gap                     bool      // it closes before it opens
+	Risk                    float64   // chance of a crack accepted
+	RiskAtOpen, RiskAtBest  float64   // chance of having cracked by then
+	ByStress                bool      // closed by the stress of the expected course, not by the chance
 	Why                     string
 	Basis                   []string
 	Curve                   []Chance
@@ -72,15 +72,16 @@ func Window(ctx context.Context, p Pour, saw Saw, risk float64) (CutWindow, erro
 // course. It closes when the expected course reaches [StressShare] of its tensile
 // strength, or when the chance over all members of having cracked passes the
 // risk, whichever comes first. Each member's chance counts the scatter of tensile
-// strength by a lognormal law.
+// strength by a lognormal law. The expected course opens and closes within the
+// ranges given: where it lies outside the tenths of the members, the range goes to it.
 func (m *Members) Window(saw Saw, risk float64) CutWindow {
 	if risk <= 0 {
 		risk = DefaultRisk
 	}
 	w := CutWindow{Saw: saw, Risk: risk, placed: m.Pour.Column.Placed}
 	w.Curve = m.curve(saw)
-	expected := m.members[0]
-	w.opens = reached(m.Hours, expected.history.EdgeFc, saw.Edge)
+	expected := &m.expected
+	w.opens = reached(m.Hours, expected.edgeFc, saw.Edge)
 	stress := reached(m.Hours, expected.ratio, StressShare)
 	chance := reached(m.Hours, cracked(w.Curve), risk)
 	w.closes = earlier(stress, chance)
@@ -93,18 +94,29 @@ func (m *Members) Window(saw Saw, risk float64) CutWindow {
 		return expected.history.Clock(hours)
 	}
 	w.Opens, w.Best, w.Closes = clock(w.opens), clock(w.best), clock(w.closes)
-	low, high := m.spread(func(b member) float64 { return reached(m.Hours, b.history.EdgeFc, b.edgeStrength(saw)) })
-	w.OpensEarly, w.OpensLate = clock(low), clock(high)
-	low, high = m.spread(func(b member) float64 { return reached(m.Hours, b.ratio, StressShare) })
-	w.ClosesEarly, w.ClosesLate = clock(low), clock(high)
+	low, high := m.spread(func(b *member) float64 { return m.opening(b, saw) })
+	w.OpensEarly, w.OpensLate = clock(earlier(low, w.opens)), clock(later(high, w.opens))
+	low, high = m.spread(func(b *member) float64 { return m.closing(b, risk) })
+	w.ClosesEarly, w.ClosesLate = clock(earlier(low, w.closes)), clock(later(high, w.closes))
 	w.Gap = w.closes <= w.opens || math.IsNaN(w.opens)
 	w.RiskAtOpen, w.RiskAtBest = w.chanceAt(w.opens).Cracked, w.chanceAt(w.best).Cracked
 	w.Why, w.Basis = w.reasons(m)
 	return w
 }
 
+// opening is when a member's edge has the strength it needs, h after placing.
+func (m *Members) opening(b *member, saw Saw) float64 {
+	return reached(m.Hours, b.edgeFc, b.edgeStrength(saw))
+}
+
+// closing is when a member comes to the share of its tensile strength taken to
+// crack, or by the scatter of that strength to the accepted risk, h after placing.
+func (m *Members) closing(b *member, risk float64) float64 {
+	return reached(m.Hours, b.ratio, math.Min(StressShare, RatioAtChance(risk, b.scatter)))
+}
+
 // edgeStrength is the edge strength this member needs, MPa.
-func (b member) edgeStrength(s Saw) float64 {
+func (b *member) edgeStrength(s Saw) float64 {
 	if b.edge < 0.5 {
 		return s.EdgeLow + 2*b.edge*(s.Edge-s.EdgeLow)
 	}
@@ -114,14 +126,21 @@ func (b member) edgeStrength(s Saw) float64 {
 // curve is how the members stand at each time of the run.
 func (m *Members) curve(saw Saw) []Chance {
 	out := make([]Chance, len(m.Hours))
-	share := 1 / float64(len(m.members))
 	for i := range out {
 		out[i].Hours = m.Hours[i]
-		for _, b := range m.members {
-			if b.history.EdgeFc[i] >= b.edgeStrength(saw) {
-				out[i].Ready += share
+	}
+	for k := range m.members {
+		b := &m.members[k]
+		edge := b.edgeStrength(saw)
+		spread, last, chance := lognormalSpread(b.scatter), 0.0, 0.0
+		for i := range out {
+			if b.edgeFc[i] >= edge {
+				out[i].Ready += b.weight
 			}
-			out[i].Cracked += share * CrackChance(b.ratio[i], m.Pour.Doubt.Tensile)
+			if b.ratio[i] != last {
+				last, chance = b.ratio[i], crackChance(b.ratio[i], spread)
+			}
+			out[i].Cracked += b.weight * chance
 		}
 	}
 	return out
@@ -143,6 +162,14 @@ func earlier(a, b float64) float64 {
 	return a
 }
 
+// later is the larger of two times; never (NaN) is later than any.
+func later(a, b float64) float64 {
+	if math.IsNaN(a) || math.IsNaN(b) {
+		return math.NaN()
+	}
+	return math.Max(a, b)
+}
+
 // bestTime is the first time at which the chance of a ravelled edge and the chance
 // of a crack elsewhere are together least, within the window if there is one.
 func (w *CutWindow) bestTime() float64 {
@@ -161,26 +188,39 @@ func (w *CutWindow) bestTime() float64 {
 	return best
 }
 
-// spread returns the tenth and nine-tenth points of a time over the members; never
-// counts as latest and comes back as NaN.
-func (m *Members) spread(of func(member) float64) (low, high float64) {
-	var times []float64
-	for _, b := range m.members {
-		t := of(b)
-		if math.IsNaN(t) {
-			t = math.Inf(1)
+// spread returns the tenth and nine-tenth points of a time over the members by
+// their weights; never counts as latest and comes back as NaN.
+func (m *Members) spread(of func(*member) float64) (low, high float64) {
+	points := m.points(of, 0.1, 0.9)
+	return points[0], points[1]
+}
+
+// points returns the values below which these shares of the weight lie.
+func (m *Members) points(of func(*member) float64, shares ...float64) []float64 {
+	type weighted struct{ value, weight float64 }
+	all := make([]weighted, len(m.members))
+	for i := range m.members {
+		all[i] = weighted{of(&m.members[i]), m.members[i].weight}
+		if math.IsNaN(all[i].value) {
+			all[i].value = math.Inf(1)
 		}
-		times = append(times, t)
 	}
-	sort.Float64s(times)
-	pick := func(share float64) float64 {
-		t := times[int(math.Round(share*float64(len(times)-1)))]
-		if math.IsInf(t, 1) {
-			return math.NaN()
+	sort.SliceStable(all, func(i, k int) bool { return all[i].value < all[k].value })
+	out := make([]float64, len(shares))
+	for k, share := range shares {
+		sum := 0.0
+		out[k] = all[len(all)-1].value
+		for _, a := range all {
+			if sum += a.weight; sum >= share-1e-12 {
+				out[k] = a.value
+				break
+			}
 		}
-		return t
+		if math.IsInf(out[k], 1) {
+			out[k] = math.NaN()
+		}
 	}
-	return pick(0.1), pick(0.9)
+	return out
 }
 
 // chanceAt is the curve at a time in hours.

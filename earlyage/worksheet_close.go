@@ -55,8 +55,8 @@ func (m *Members) closingLines(w CutWindow) []working.Line {
 // worstHour is when the expected course comes closest to its strength.
 func (m *Members) worstHour() float64 {
 	best := 0
-	for i, v := range m.members[0].ratio {
-		if v > m.members[0].ratio[best] {
+	for i, v := range m.expected.ratio {
+		if v > m.expected.ratio[best] {
 			best = i
 		}
 	}

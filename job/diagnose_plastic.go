@@ -116,6 +116,9 @@ func (p *pourRun) shelters() ([]climate.Shelter, error) {
 	if end := p.pour.Start.Add(shadeSpan); end.Before(to) {
 		to = end
 	}
+	if !to.After(from) {
+		return nil, nil // the record ends before the pour, which is said elsewhere
+	}
 	return around.Shelters(d.place(), plan.Ring(p.pour.Area), from, to)
 }
 

@@ -51,9 +51,9 @@ type Need struct {
 }
 
 var (
-	ranges, rangeOrder   = readRanges()
-	choices, choiceOrder = readChoices()
-	needs                = readNeeds()
+	ranges, rangeOrder = readRanges()
+	choices            = readChoices()
+	needs              = readNeeds()
 )
 
 // Ranges returns the table of allowed ranges, in its order.
@@ -94,13 +94,12 @@ func readRanges() (map[string]Range, []string) {
 	return table, order
 }
 
-func readChoices() (map[string]Choices, []string) {
-	table, order := map[string]Choices{}, []string(nil)
+func readChoices() map[string]Choices {
+	table := map[string]Choices{}
 	for _, row := range rowsOf("choices.csv", choicesCSV) {
 		table[row[0]] = Choices{Field: row[0], Words: strings.Split(row[1], "|"), Open: row[2] == "open", Label: row[3]}
-		order = append(order, row[0])
 	}
-	return table, order
+	return table
 }
 
 func readNeeds() []Need {

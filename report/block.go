@@ -7,7 +7,8 @@ import (
 )
 
 // A report is written once as blocks, and each form (PDF, HTML) sets them in its
-// own way, so that the two cannot say different things.
+// own way, so that the two cannot say different things. On paper the rows that
+// weigh little are drawn together; on a screen they are folded away in full.
 type block interface{ block() }
 
 type heading struct {
@@ -21,6 +22,7 @@ type para struct {
 	text  page.Text
 	note  page.Text
 	small bool
+	wide  bool // small, over the whole width
 }
 
 type bullets struct{ items []page.Text }
@@ -30,6 +32,8 @@ type table struct {
 	columns []page.Column
 	rows    [][]page.Text
 	whole   bool
+	tight   bool    // rows close together
+	size    float64 // points; 0: the usual
 }
 
 type figure struct {
@@ -46,9 +50,20 @@ type locator struct {
 
 // sheet is one working.
 type sheet struct {
-	number string // W12
-	sheet  *working.Sheet
+	number  string // W12
+	sheet   *working.Sheet
+	basisAt string // the sheet that says the same basis first
+
 }
+
+// fold is what a screen keeps closed until it is asked for. It is not printed.
+type fold struct {
+	summary string
+	blocks  []block
+}
+
+// room starts a page in the PDF unless so much is left of the one at hand, mm.
+type room struct{ need float64 }
 
 // newPage starts a page in the PDF and is nothing on a screen.
 type newPage struct{}
@@ -60,4 +75,6 @@ func (table) block()   {}
 func (figure) block()  {}
 func (locator) block() {}
 func (sheet) block()   {}
+func (fold) block()    {}
+func (room) block()    {}
 func (newPage) block() {}

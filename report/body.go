@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"slabwright/internal/page"
 )
@@ -21,7 +22,7 @@ func body(c *Content, r *refs) []block {
 		b = append(b, pourChapter(c, &c.Pours[i], r, i == 0)...)
 	}
 	b = append(b, movementChapter(c, r)...)
-	b = append(b, handsChapter(c)...)
+	b = append(b, handsChapter(c, r)...)
 	b = append(b, basisChapter(c)...)
 	b = append(b, workingChapter(c, r)...)
 	return append(b, endChapter(c)...)
@@ -50,19 +51,53 @@ func slabChapter(c *Content, r *refs) []block {
 	if len(c.Slab.Together) > 0 {
 		b = append(b, heading{3, "How the findings explain each other", ""}, bulletsOf(c.Slab.Together))
 	}
-	b = append(b, findingsTable(c)...)
+	b = append(b, findingsTable(c, r)...)
 	if len(c.Slab.Causes) > 0 {
 		b = append(b, heading{2, "Causes at work on this slab", "slab-causes"})
-		b = append(b, causeBlocks(c.Slab.Causes, r)...)
+		if r.screen() {
+			b = append(b, causeBlocks(c.Slab.Causes, r)...)
+		} else {
+			b = append(b, slabCausesPaper(c.Slab.Causes, r)...)
+		}
 	}
 	if len(c.Slab.Options) > 0 {
-		b = append(append(b, heading{2, "What can be done for the slab", "slab-options"}), optionsBlocks(c.Slab.Options)...)
+		b = append(append(b, heading{2, "What can be done for the slab", "slab-options"}), slabOptions(c.Slab.Options, r)...)
 	}
 	return b
 }
 
+// slabCausesPaper sets the likely causes of the slab as rows, the others in a line.
+func slabCausesPaper(rows []CauseRow, r *refs) []block {
+	var likely []CauseRow
+	var rest page.Text
+	for _, row := range rows {
+		if row.Chance.P >= argued {
+			likely = append(likely, row)
+		} else {
+			rest = append(rest, lessLikely(row)...)
+		}
+	}
+	var b []block
+	if len(likely) > 0 {
+		t := briefCauses(likely, r)
+		t.size, t.tight = denseSize, true
+		b = append(b, t)
+	}
+	if len(rest) > 0 {
+		b = append(b, para{text: append(page.Bold("Less likely. "), rest...), wide: true})
+	}
+	return b
+}
+
+func slabOptions(rows []OptionRow, r *refs) []block {
+	if r.screen() {
+		return optionsBlocks(rows)
+	}
+	return optionsPaper(rows)
+}
+
 // findingsTable lists every finding with its answer, as the way into the sheets.
-func findingsTable(c *Content) []block {
+func findingsTable(c *Content, r *refs) []block {
 	if len(c.Findings) == 0 {
 		return []block{para{text: page.Plain("Nothing was found on this walk.")}}
 	}
@@ -82,9 +117,21 @@ func findingsTable(c *Content) []block {
 		}
 		t.rows = append(t.rows, []page.Text{
 			{{Words: f.Finding.ID, Link: "f-" + f.Finding.ID, Bold: true}},
-			page.Plain(f.Title + ". " + sentence(f.Place)), page.Plain(width), page.Plain(f.Answer), page.Plain(sure)})
+			page.Plain(f.Title + ". " + sentence(f.Place)), page.Plain(width), page.Plain(f.brief(r)), page.Plain(sure)})
 	}
 	return []block{t}
+}
+
+// brief is the answer as a table lists it: on paper the cause alone, where there is
+// one; the sheet of the finding says the rest.
+func (f *FindingSheet) brief(r *refs) string {
+	if first, _, more := strings.Cut(f.Answer, ". "); more && !r.screen() {
+		if lead := f.lead(); f.Decided && lead != nil {
+			return sentenceCase(lead.Name)
+		}
+		return first
+	}
+	return f.Answer
 }
 
 // lead returns the cause the answer rests on: the weightiest of those that lead in
@@ -124,22 +171,25 @@ func movementChapter(c *Content, r *refs) []block {
 	row("Shrinkage still to come", fixed(m.ShrinkageLater*1000, 2), "mm per m")
 	row("Yearly swing of the slab's mean temperature", fixed(m.Season, 0), "K")
 	row("Opening of a joint still to come, at the mean panel length", millimetres(m.OpeningLater), "mm")
-	return []block{newPage{}, heading{1, "Movement still to come", "movement"},
+	return []block{room{70}, heading{1, "Movement still to come", "movement"},
 		para{text: page.Plain(m.Sentence), note: r.list("Working ", m.Working)}, t}
 }
 
-func handsChapter(c *Content) []block {
+func handsChapter(c *Content, r *refs) []block {
 	if len(c.Hands) == 0 {
 		return nil
 	}
 	b := []block{heading{1, "Who could have stopped it", "hands"}, para{text: page.Plain("By action and moment. Three questions are answered apart, because none of them follows from another: was something done other than planned; did that cause what was found; and who had it in hand. What follows from the answers is for others to say.")}}
+	if !r.screen() {
+		return append(b, handsPaper(c.Hands)...)
+	}
 	return append(b, handsBlocks(c.Hands, true)...)
 }
 
 func basisChapter(c *Content) []block {
-	b := []block{newPage{}, heading{1, "What this stands on", "basis"}}
+	b := []block{room{70}, heading{1, "What this stands on", "basis"}}
 	if len(c.Assumptions) > 0 {
-		t := table{caption: "Put in without being measured or recorded", whole: true, columns: []page.Column{
+		t := table{caption: "Put in without being measured or recorded", whole: true, tight: true, size: denseSize, columns: []page.Column{
 			{Head: "What", Share: 24}, {Head: "Value", Share: 16}, {Head: "Known", Share: 10}, {Head: "Why this value", Share: 25}, {Head: "What changes if it is wrong", Share: 25}}}
 		for _, a := range c.Assumptions {
 			t.rows = append(t.rows, []page.Text{page.Plain(a.What), page.Plain(a.Value), page.Plain(a.Known), page.Plain(a.Why), page.Plain(a.Moves)})
@@ -147,7 +197,7 @@ func basisChapter(c *Content) []block {
 		b = append(b, t)
 	}
 	if len(c.Missing) > 0 {
-		t := table{caption: "Facts nobody knows, and what is not answered without them", whole: true, columns: []page.Column{
+		t := table{caption: "Facts nobody knows, and what is not answered without them", whole: true, tight: true, size: denseSize, columns: []page.Column{
 			{Head: "What", Share: 40}, {Head: "So", Share: 40}, {Head: "Field of the job file", Share: 20}}}
 		for _, m := range c.Missing {
 			t.rows = append(t.rows, []page.Text{page.Plain(m.What), page.Plain(m.So), page.Quiet(m.Field)})
@@ -162,17 +212,34 @@ func workingChapter(c *Content, r *refs) []block {
 		return nil
 	}
 	b := []block{newPage{}, heading{1, "Workings", "workings"},
-		para{text: page.Plain("Left: where the formula comes from. Middle: formula, numbers put in, answer. Right: an independent check and how far apart the two are; a flag stands where that is over 20 %. Values are carried at full precision and printed to three figures.")}}
+		para{wide: true, text: page.Plain("Left: where the formula comes from. Beside it: formula, numbers put in, answer, and an independent check with how far apart the two are; a flag stands where that is over 20 %. Values are carried at full precision and printed to three figures." + onScreen(r))}}
+	told := map[string]string{} // where a basis was said first
 	for i := range c.Workings {
-		b = append(b, sheet{fmt.Sprintf("W%d", r.number[c.Workings[i].ID]), &c.Workings[i]})
+		s := sheet{number: fmt.Sprintf("W%d", r.number[c.Workings[i].ID]), sheet: &c.Workings[i]}
+		if basis := sentences(s.sheet.Basis); len(s.sheet.Basis) > 0 {
+			if told[basis] == "" {
+				told[basis] = s.number
+			} else {
+				s.basisAt = told[basis]
+			}
+		}
+		b = append(b, s)
 	}
 	return b
 }
 
+// onScreen says on paper where the long form is.
+func onScreen(r *refs) string {
+	if r.screen() {
+		return ""
+	}
+	return " How causes were weighed is printed as one matrix a finding; line by line it stands in the HTML form of this report, with every cause, test and option."
+}
+
 func endChapter(c *Content) []block {
-	b := []block{newPage{}, heading{1, "Sources, cautions, limits", "end"}}
+	b := []block{room{70}, heading{1, "Sources, cautions, limits", "end"}}
 	if len(c.Sources) > 0 {
-		t := table{caption: "Published works used, and how what was taken from them is known", whole: true,
+		t := table{caption: "Published works used, and how what was taken from them is known", whole: true, tight: true, size: denseSize,
 			columns: []page.Column{{Head: "Work", Share: 70}, {Head: "How known", Share: 30}}}
 		for _, s := range c.Sources {
 			t.rows = append(t.rows, []page.Text{page.Plain(s.Title), page.Plain(s.How)})

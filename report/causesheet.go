@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"slabwright/internal/page"
 )
@@ -91,7 +92,7 @@ func evidenceTable(row CauseRow, r *refs) table {
 	add("for", row.For)
 	add("against", row.Against)
 	for _, m := range row.Missing {
-		t.rows = append(t.rows, []page.Text{page.Bold("missing"), page.Plain(sentence(m)), page.Quiet("not known"), page.Plain(""), page.Plain("")})
+		t.rows = append(t.rows, []page.Text{page.Bold("not known"), page.Plain(sentence(strings.TrimPrefix(m, "not known: "))), page.Plain(""), page.Plain(""), page.Plain("")})
 	}
 	return t
 }

@@ -10,41 +10,54 @@ import (
 
 // findingSheet is all that is said of one finding.
 func findingSheet(c *Content, f *FindingSheet, r *refs, first bool) []block {
-	b := []block{newPage{}}
+	b := []block{room{62}}
 	if first {
-		b = append(b, heading{1, "The findings one by one", "findings"})
+		b = []block{room{150}, heading{1, "The findings one by one", "findings"}}
 	}
 	b = append(b, heading{2, f.Finding.ID + "  " + f.Title, "f-" + f.Finding.ID},
 		locator{"where-" + f.Finding.ID, PlanSmall(c, 30, 45, f.Finding.ID)},
 		para{text: page.Bold(sentence(f.Answer)), note: r.list("Workings ", f.Workings...)},
-		para{text: page.Plain(sentence(f.Place))},
-		factsTable(c, f))
-	if len(f.Relations) > 0 {
-		b = append(b, relationsTable(f.Relations, r)...)
-	}
+		para{text: page.Plain(sentence(f.Place))})
 	b = append(b, answersTable(f, r)...)
+	if r.screen() {
+		return append(b, findingFolds(c, f, r)...)
+	}
+	return append(b, findingPaper(c, f, r)...)
+}
+
+// findingFolds is the rest of a finding for a screen: all of it, folded by question.
+func findingFolds(c *Content, f *FindingSheet, r *refs) []block {
+	var b []block
+	add := func(summary string, blocks ...block) {
+		if len(blocks) > 0 {
+			b = append(b, fold{summary, blocks})
+		}
+	}
+	facts := []block{factsTable(c, f)}
+	if len(f.Relations) > 0 {
+		facts = append(facts, relationsTable(f.Relations, r)...)
+	}
+	add("Seen and measured, and where it lies", facts...)
 	if rows := without(f.Mechanism, f.RuledOut); len(rows) > 0 {
-		b = append(b, heading{3, "What pulled it apart", ""})
-		b = append(b, causeBlocks(rows, r)...)
+		add("What pulled it apart", causeBlocks(rows, r)...)
 	}
 	if rows := without(f.Triggers, f.RuledOut); len(rows) > 0 {
-		b = append(b, heading{3, "Why here and then", ""})
-		b = append(b, causeBlocks(rows, r)...)
+		add("Why here and then", causeBlocks(rows, r)...)
 	}
 	if len(f.RuledOut) > 0 {
-		b = append(b, ruledOutTable(f.RuledOut, r))
+		add("Considered and ruled out", ruledOutTable(f.RuledOut, r))
 	}
 	if len(f.Unexplained) > 0 {
-		b = append(b, heading{3, "Not explained by any of these", ""}, bulletsOf(f.Unexplained))
+		add("Not explained by any of these", bulletsOf(f.Unexplained))
 	}
 	if len(f.NextTests) > 0 {
-		b = append(b, heading{3, "What to look at next", ""}, testsTable(f.NextTests))
+		add("What to look at next", testsTable(f.NextTests))
 	}
 	if len(f.Options) > 0 {
-		b = append(append(b, heading{3, "What can be done", ""}), optionsBlocks(f.Options)...)
+		add("What can be done", optionsBlocks(f.Options)...)
 	}
 	if len(f.Hands) > 0 {
-		b = append(append(b, heading{3, "Who could have stopped it", ""}), handsBlocks(f.Hands, false)...)
+		add("Who could have stopped it", handsBlocks(f.Hands, false)...)
 	}
 	return b
 }
@@ -184,7 +197,7 @@ func long(rows []RelationRow) bool {
 
 // answersTable gives the three answers about one finding.
 func answersTable(f *FindingSheet, r *refs) []block {
-	t := table{columns: []page.Column{{Head: "Question", Share: 18}, {Head: "Answer", Share: 58}, {Head: "How sure", Share: 24}}}
+	t := table{tight: true, columns: []page.Column{{Head: "Question", Share: 18}, {Head: "Answer", Share: 58}, {Head: "How sure", Share: 24}}}
 	for _, q := range []struct {
 		ask    string
 		answer Answer
@@ -193,8 +206,8 @@ func answersTable(f *FindingSheet, r *refs) []block {
 			continue
 		}
 		text := page.Plain(sentence(q.answer.Plain))
-		if q.answer.Exact != "" {
-			text = append(text, page.Run{Words: " " + sentence(q.answer.Exact), Quiet: true})
+		if more := beyond(q.answer.Exact, q.answer.Plain); more != "" && (r.screen() || !defines(more)) {
+			text = append(text, page.Run{Words: " " + more, Quiet: true})
 		}
 		var sure page.Text
 		if q.answer.Chance != nil {
@@ -205,5 +218,40 @@ func answersTable(f *FindingSheet, r *refs) []block {
 	if len(t.rows) == 0 {
 		return nil
 	}
+	if bare(t.rows, 2) {
+		t.columns = []page.Column{{Head: "Question", Share: 22}, {Head: "Answer", Share: 78}}
+	}
 	return []block{t}
+}
+
+// bare reports whether a column has nothing in it.
+func bare(rows [][]page.Text, column int) bool {
+	for _, row := range rows {
+		if column < len(row) && row[column].String() != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// beyond is what the exact wording says that the plain one has not said already.
+func beyond(exact, plain string) string {
+	var kept []string
+	for _, s := range strings.SplitAfter(sentence(exact), ". ") {
+		if s = strings.TrimSpace(s); s != "" && !strings.Contains(plain, strings.TrimSuffix(s, ".")) {
+			kept = append(kept, s)
+		}
+	}
+	return strings.Join(kept, " ")
+}
+
+// defines reports whether a text only says what a word means, which page one and
+// the head of the findings say once for all.
+func defines(s string) bool {
+	for _, opening := range []string{"Structural means here", "Structural here means", "Worse means here", "It matters here when"} {
+		if strings.HasPrefix(s, opening) && strings.Count(s, ". ") == 0 {
+			return true
+		}
+	}
+	return false
 }

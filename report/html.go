@@ -101,6 +101,7 @@ type htmlBlock struct {
 	SVG      template.HTML
 	Lines    []htmlLine
 	Checked  bool
+	Blocks   []htmlBlock
 }
 
 type htmlColumn struct {
@@ -132,12 +133,18 @@ func htmlBlockOf(b block) htmlBlock {
 		return htmlBlock{Kind: "figure", ID: v.id, SVG: svg(v.scene, v.id), Text: v.caption}
 	case locator:
 		return htmlBlock{Kind: "locator", ID: v.id, SVG: svg(v.scene, v.id)}
+	case fold:
+		h := htmlBlock{Kind: "fold", Words: v.summary}
+		for _, in := range v.blocks {
+			h.Blocks = append(h.Blocks, htmlBlockOf(in))
+		}
+		return h
 	case sheet:
 		h := htmlBlock{Kind: "sheet", ID: "w-" + v.sheet.ID, Words: v.number + "  " + v.sheet.Title}
 		for _, basis := range v.sheet.Basis {
 			h.Items = append(h.Items, page.Plain(sentence(basis)))
 		}
-		rows, checked := sheetRows(v.sheet)
+		rows, checked := sheetRows(v.sheet, false)
 		h.Checked = checked
 		for _, l := range rows {
 			h.Lines = append(h.Lines, htmlLine{l.source, l.text, l.check})

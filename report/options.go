@@ -60,6 +60,110 @@ func optionsBlocks(rows []OptionRow) []block {
 	return b
 }
 
+// optionsPaper sets the options that fit, leaving and watching, and what was asked
+// for and refused, as rows; what does not fit in one paragraph.
+func optionsPaper(rows []OptionRow) []block {
+	t := table{whole: true, size: denseSize, columns: []page.Column{{Head: "What can be done", Share: 17}, {Head: "Verdict", Share: 11}, {Head: "Why, and why not", Share: 36},
+		{Head: "Quantity; lasts; disruption", Share: 15}, {Head: "Cost", Share: 12}, {Head: "When", Share: 24}}}
+	not := table{whole: true, tight: true, size: denseSize, columns: []page.Column{{Share: 17}, {Share: 11}, {Share: 87}}}
+	var aside []string
+	for _, o := range rows {
+		if o.Verdict == "does not fit" && !always(o.Remedy) {
+			aside = append(aside, o.Remedy+": "+strings.TrimSuffix(strings.TrimSpace(or(o.WhyNot, o.Why)), "."))
+			continue
+		}
+		if o.Verdict == "does not fit" || o.Verdict == "refused" {
+			not.rows = append(not.rows, []page.Text{page.Bold(sentenceCase(o.Remedy)), page.Plain(o.Verdict), whyText(o)})
+			continue
+		}
+		t.rows = append(t.rows, []page.Text{page.Bold(sentenceCase(o.Remedy)), page.Plain(o.Verdict), whyText(o), page.Plain(joined(o.Quantity, o.Life, o.Disruption)),
+			page.Plain(or(o.Cost, "no rate given")), page.Plain(o.When)})
+	}
+	var b []block
+	for _, one := range []table{t, not} {
+		if len(one.rows) > 0 {
+			b = append(b, one)
+		}
+	}
+	if len(aside) > 0 {
+		b = append(b, para{text: lead("Does not fit here. ", aside), wide: true})
+	}
+	return b
+}
+
+// always reports whether an option is shown whatever its verdict.
+func always(remedy string) bool {
+	return strings.HasPrefix(remedy, "watch") || strings.HasPrefix(remedy, "leave")
+}
+
+// whyText is the reason for and against an option with the works behind it.
+func whyText(o OptionRow) page.Text {
+	var t page.Text
+	if o.Why != "" {
+		t = page.Plain(sentence(o.Why))
+	}
+	if o.WhyNot != "" {
+		not := sentence(o.WhyNot)
+		if o.Why != "" {
+			not = " Not: " + not
+		}
+		t = append(t, page.Run{Words: not})
+	}
+	if len(o.Sources) > 0 {
+		t = append(t, page.Run{Words: " " + worksOf(o.Sources), Quiet: true})
+	}
+	return t
+}
+
+// joined lists what is given.
+func joined(parts ...string) string {
+	var kept []string
+	for _, p := range parts {
+		if p = strings.TrimSpace(p); p != "" && p != "–" {
+			kept = append(kept, p)
+		}
+	}
+	return strings.Join(kept, "; ")
+}
+
+// handsPaper sets who departed from plan, or could have stopped it first, as rows;
+// the others in a line.
+func handsPaper(rows []HandRow) []block {
+	t := table{whole: true, size: denseSize, columns: []page.Column{{Head: "Who could have stopped it", Share: 15}, {Head: "Departed from plan?", Share: 24}, {Head: "Did that cause this?", Share: 19},
+		{Head: "Had control?", Share: 15}, {Head: "What could have stopped it, and when", Share: 32}}}
+	var chain, elsewhere []string
+	for i, h := range rows {
+		if strings.HasPrefix(h.Caused, "not here") {
+			elsewhere = append(elsewhere, h.Party+", "+strings.TrimSuffix(strings.TrimPrefix(h.Departed, "yes: "), "."))
+			continue
+		}
+		if i > 0 && !strings.HasPrefix(h.Departed, "yes") && !strings.Contains(h.Control, "the first") && h.Departed != "not known" {
+			chain = append(chain, h.Party+" ("+joined(h.Action, h.Moment)+")")
+			continue
+		}
+		party := page.Bold(h.Party)
+		if h.Cause != "" {
+			party = append(party, page.Run{Words: "\n" + h.Cause, Quiet: true})
+		}
+		stop := page.Plain(sentence(h.Action))
+		if h.Moment != "" {
+			stop = append(stop, page.Run{Words: " " + sentence(h.Moment), Quiet: true})
+		}
+		t.rows = append(t.rows, []page.Text{party, page.Plain(h.Departed), page.Plain(h.Caused), page.Plain(h.Control), stop})
+	}
+	var b []block
+	if len(t.rows) > 0 {
+		b = append(b, t)
+	}
+	if len(chain) > 0 {
+		b = append(b, para{text: lead("Also in the chain, no departure on record: ", chain), wide: true})
+	}
+	if len(elsewhere) > 0 {
+		b = append(b, para{text: lead("Done other than planned, without bearing on this: ", elsewhere), wide: true})
+	}
+	return b
+}
+
 // worksOf lists works without how each is known, which the list of sources says.
 func worksOf(sources []string) string {
 	short := make([]string, len(sources))

@@ -52,10 +52,16 @@ func isDraft(c *Content) bool { return strings.EqualFold(or(c.Head.Revision, "DR
 // set puts blocks on pages.
 func set(d *page.Document, blocks []block, r *refs) {
 	for i, b := range blocks {
-		if _, ok := b.(newPage); !ok {
+		switch b.(type) {
+		case newPage, fold:
+		default:
 			d.Keep(together(d, blocks[i:]))
 		}
 		switch v := b.(type) {
+		case fold: // for screens
+		case room:
+			d.ClearNotes()
+			d.Keep(v.need)
 		case newPage:
 			if d.Y() > 20 {
 				d.Break()
@@ -73,10 +79,13 @@ func set(d *page.Document, blocks []block, r *refs) {
 			if len(v.note) > 0 {
 				d.Note(v.note)
 			}
-			if v.small {
-				d.Small(tidyText(v.text))
-			} else {
-				d.Paragraph(tidyText(v.text))
+			switch text := tidyText(v.text); {
+			case v.wide:
+				d.WideSmall(text)
+			case v.small:
+				d.Small(text)
+			default:
+				d.Paragraph(text)
 			}
 		case bullets:
 			for _, item := range v.items {
@@ -102,8 +111,13 @@ func wideNext(blocks []block) bool {
 	if len(blocks) == 0 {
 		return false
 	}
-	t, ok := blocks[0].(table)
-	return ok && t.whole
+	switch v := blocks[0].(type) {
+	case table:
+		return v.whole
+	case para:
+		return v.wide
+	}
+	return false
 }
 
 // together is the room the next block needs to stand with what must not be parted
@@ -129,6 +143,8 @@ func together(d *page.Document, blocks []block) float64 {
 			h += 6
 		}
 		return h
+	case room:
+		return 0
 	case locator:
 		return v.scene.Height
 	case figure:
@@ -154,7 +170,7 @@ func pageTable(t table) page.Table {
 	for _, c := range t.columns {
 		bare = bare && c.Head == ""
 	}
-	return page.Table{Columns: t.columns, Rows: tidyRows(t.rows), Whole: t.whole, Bare: bare}
+	return page.Table{Columns: t.columns, Rows: tidyRows(t.rows), Whole: t.whole, Bare: bare, Tight: t.tight, Size: t.size}
 }
 
 // chanceBar is a chance on a line from 0 to 10 in 10: the range thick, the

@@ -9,7 +9,7 @@ import (
 // the tables.
 func pourChapter(c *Content, p *PourDay, r *refs, first bool) []block {
 	clk := clockOf(c.Head)
-	b := []block{newPage{}}
+	b := []block{room{200}}
 	if first {
 		b = append(b, heading{1, "The pour days", "pours"})
 	}

@@ -22,6 +22,10 @@ func newRefs(c *Content, pageOf func(string) int) *refs {
 	return r
 }
 
+// screen reports whether the report is made for a screen, which has room for all
+// of it folded away.
+func (r *refs) screen() bool { return r.pageOf == nil }
+
 // to is the reference to one working: "W12, p. 34". An id without a sheet is named
 // as it stands, so that its absence shows; [Content.Check] finds it.
 func (r *refs) to(id string) page.Text {

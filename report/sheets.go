@@ -9,30 +9,90 @@ import (
 	"slabwright/working"
 )
 
-// setSheet sets one working on pages: source, formula to answer, check. The column
-// of checks is left out of a sheet that has none.
+// setSheet sets one working on pages: the causes as a matrix, what was only
+// measured on the plan in two columns, all else line by line.
 func setSheet(d *page.Document, s sheet) {
+	t, sources := paperSheet(s.sheet)
+	head := append([]string(nil), s.sheet.Basis...)
+	if s.basisAt != "" {
+		head = []string{"It stands on the same as " + s.basisAt}
+	}
+	if sources != "" {
+		head = append(head, sources)
+	}
+	note := tidyText(page.Quiet(sentences(head)))
 	d.ClearNotes()
-	lines, checked := sheetRows(s.sheet)
-	t := page.Table{Whole: true, Columns: []page.Column{{Head: "Source", Share: 22}, {Head: "Formula, numbers, answer", Share: 54}}}
-	if checked {
-		t.Columns = append(t.Columns, page.Column{Head: "Check", Share: 24})
-	}
-	for _, l := range lines {
-		t.OnNewPage = append(t.OnNewPage, tidyText(page.Quiet(l.whole)))
-		row := []page.Text{page.Quiet(l.source), l.text}
-		if checked {
-			row = append(row, l.check)
-		}
-		t.Rows = append(t.Rows, row)
-	}
-	t.Rows = tidyRows(t.Rows)
-	d.Keep(d.TableStart(t) + 14 + 5*float64(len(s.sheet.Basis)))
-	d.WideHeading(2, s.number+"  "+tidy(s.sheet.Title), "w-"+s.sheet.ID)
-	for _, basis := range s.sheet.Basis {
-		d.Small(tidyText(page.Plain(sentence(basis))))
+	d.Keep(min(d.TableStart(t)+14+d.Measure(note, d.Right()-d.Left(), page.SmallSize), 80))
+	d.WideHeading(3, s.number+"  "+tidy(s.sheet.Title), "w-"+s.sheet.ID)
+	if len(head) > 0 {
+		d.WideSmall(note)
 	}
 	d.Table(t)
+}
+
+func sentences(parts []string) string {
+	all := make([]string, len(parts))
+	for i, p := range parts {
+		all[i] = sentence(p)
+	}
+	return strings.Join(all, " ")
+}
+
+// paperSheet is a working as printed, and what is to be said of its sources where
+// they do not stand beside the lines.
+func paperSheet(s *working.Sheet) (t page.Table, sources string) {
+	if m, ok := weighingOf(s); ok {
+		t = m.table()
+		t.Rows = tidyRows(t.Rows)
+		return t, "Source of the chances: " + workOnly(s.Lines[0].Source.String()) + "; v is the weight of an observation in its group"
+	}
+	lines, checked := sheetRows(s, true)
+	if !checked && measuredOnly(s) {
+		return pairedSheet(s, lines)
+	}
+	t = page.Table{Whole: true, Tight: true, Size: denseSize, Columns: []page.Column{{Head: "Source", Share: 29}, {Head: "Formula, numbers, answer; independent check", Share: 71}}}
+	for _, l := range lines {
+		t.OnNewPage = append(t.OnNewPage, tidyText(page.Quiet(workOnly(l.whole))))
+		text := l.text
+		if len(l.check) > 0 {
+			text = page.Join(text, page.Text{{Words: "\nCheck. ", Italic: true}}, l.check)
+		}
+		t.Rows = append(t.Rows, []page.Text{page.Quiet(workOnly(l.source)), text})
+	}
+	t.Rows = tidyRows(t.Rows)
+	return t, ""
+}
+
+// measuredOnly reports whether a sheet is mostly values read off, not worked.
+func measuredOnly(s *working.Sheet) bool {
+	worked := 0
+	for _, l := range s.Lines {
+		if l.Formula != "" && l.Formula != l.Symbol {
+			worked++
+		}
+	}
+	return len(s.Lines) > 6 && 2*worked < len(s.Lines)
+}
+
+// pairedSheet sets the lines of a sheet in two columns, a letter for each source.
+func pairedSheet(s *working.Sheet, lines []sheetRow) (page.Table, string) {
+	letters := map[string]string{}
+	var named []string
+	half := (len(lines) + 1) / 2
+	var cell [2]page.Text
+	for i, l := range lines {
+		if letters[l.whole] == "" {
+			letters[l.whole] = string(rune('a' + len(letters)%26))
+			named = append(named, letters[l.whole]+" "+workOnly(l.whole))
+		}
+		side := &cell[min(i/half, 1)]
+		if len(*side) > 0 {
+			*side = append(*side, page.Run{Words: "\n"})
+		}
+		*side = append(append(*side, l.text...), page.Run{Words: "  (" + letters[l.whole] + ")", Quiet: true})
+	}
+	t := page.Table{Whole: true, Size: denseSize, Bare: true, Columns: []page.Column{{Share: 50}, {Share: 50}}, Rows: tidyRows([][]page.Text{{cell[0], cell[1]}})}
+	return t, "Sources: " + strings.Join(named, "; ")
 }
 
 // sheetRow is one line of a working as printed.
@@ -49,17 +109,17 @@ const longFormula = 64
 // sheetRows returns the lines of a working. What stands in the line above is not
 // said again: the same source becomes a ditto mark, the same formula is left to
 // its numbers, and each symbol is explained where it first occurs.
-func sheetRows(s *working.Sheet) (rows []sheetRow, checked bool) {
+func sheetRows(s *working.Sheet, dense bool) (rows []sheetRow, checked bool) {
 	told := map[string]bool{}
 	var source, formula string
 	for _, l := range s.Lines {
-		row := sheetRow{source: l.Source.String(), whole: l.Source.String(), check: checkText(l)}
+		row := sheetRow{source: l.Source.String(), whole: l.Source.String(), check: checkText(l, dense)}
 		if row.source == source && source != "" {
 			row.source = "″"
 		} else {
 			source = row.source
 		}
-		row.text = lineText(l, l.Formula == formula, told)
+		row.text = lineText(l, l.Formula == formula, dense, told)
 		formula = l.Formula
 		checked = checked || len(row.check) > 0
 		rows = append(rows, row)
@@ -68,7 +128,7 @@ func sheetRows(s *working.Sheet) (rows []sheetRow, checked bool) {
 }
 
 // lineText is what a step is, its formula, the numbers put in, the answer.
-func lineText(l working.Line, sameFormula bool, told map[string]bool) page.Text {
+func lineText(l working.Line, sameFormula, dense bool, told map[string]bool) page.Text {
 	t := page.Text{{Words: sentenceCase(l.What), Quiet: true}}
 	shown := ""
 	if l.Formula != "" && l.Formula != l.Symbol {
@@ -82,20 +142,29 @@ func lineText(l working.Line, sameFormula bool, told map[string]bool) page.Text 
 			shown += l.Numbers
 		}
 	}
-	between := "\n"
-	if len([]rune(l.What))+len([]rune(shown)) < longFormula {
+	between, behind := "\n", "\n"
+	if dense {
+		behind = "; "
+	}
+	if dense || len([]rune(l.What))+len([]rune(shown)) < longFormula {
 		between = ":  "
 	}
 	t = append(t, page.Run{Words: between + l.Symbol + " = "})
 	if shown != "" {
-		if len([]rune(shown)) > longFormula {
+		if len([]rune(shown)) > longFormula && !dense {
 			shown = strings.Replace(shown, " = ", "\n= ", 1)
 		}
 		t = append(t, page.Run{Words: shown + " = "})
 	}
 	t = append(t, page.Run{Words: answerOf(l), Bold: true})
+	switch l.Verdict {
+	case "pass":
+		t = append(t, page.Run{Words: ", met", Bold: true})
+	case "fail":
+		t = append(t, page.Run{Words: ", not met ▲", Bold: true})
+	}
 	if given := inputsText(l, told); given != "" {
-		t = append(t, page.Run{Words: "\n" + given, Quiet: true})
+		t = append(t, page.Run{Words: behind + given, Quiet: true})
 	}
 	return t
 }
@@ -137,18 +206,17 @@ func inputsText(l working.Line, told map[string]bool) string {
 	return strings.Join(parts, "; ")
 }
 
-// checkText is the independent check beside a step and its flag.
-func checkText(l working.Line) page.Text {
-	var t page.Text
-	if l.Verdict != "" {
-		t = append(t, page.Run{Words: l.Verdict, Bold: true})
+// checkText is the independent check beside a step and its flag; the verdict of a
+// step stands behind its answer.
+func checkText(l working.Line, dense bool) page.Text {
+	behind := "\n"
+	if dense {
+		behind = " "
 	}
+	var t page.Text
 	k := l.Check
 	if k == nil {
 		return t
-	}
-	if len(t) > 0 {
-		t = append(t, page.Run{Words: "\n"})
 	}
 	t = append(t, page.Run{Words: sentenceCase(k.What) + ": "}, page.Run{Words: valued(working.Figure(k.Value, 3), k.Unit)})
 	t = append(t, page.Run{Words: fmt.Sprintf(", %.0f"+thin+"%% apart.", math.Round(k.Apart*100)), Bold: k.Flag})
@@ -157,5 +225,5 @@ func checkText(l working.Line) page.Text {
 	} else if k.Reason != "" {
 		t = append(t, page.Run{Words: " " + sentence(k.Reason)})
 	}
-	return append(t, page.Run{Words: "\n" + k.Source.String(), Quiet: true})
+	return append(t, page.Run{Words: behind + workOnly(k.Source.String()), Quiet: true})
 }

@@ -2,6 +2,8 @@ package page
 
 import "slabwright/internal/draw"
 
+const wideSize = 7.5 // points, of small text over the whole width
+
 // Heading sets a heading with room for what follows it, and a bookmark. Level 1
 // is a chapter, 2 a section, 3 a small head inside one (no bookmark).
 func (d *Document) Heading(level int, words, anchor string) {
@@ -47,6 +49,12 @@ func (d *Document) Paragraph(t Text) { d.set(t, d.Body(), d.Right()-d.Body(), Bo
 
 // Small is Paragraph in small letters.
 func (d *Document) Small(t Text) { d.set(t, d.Body(), d.Right()-d.Body(), SmallSize, 1.5) }
+
+// WideSmall is Small from the left edge, a little smaller still.
+func (d *Document) WideSmall(t Text) {
+	d.ClearNotes()
+	d.set(t, d.Left(), d.Right()-d.Left(), wideSize, 1.3)
+}
 
 // Bullet sets one item of a list.
 func (d *Document) Bullet(t Text) {

@@ -27,12 +27,16 @@ type Table struct {
 	Whole   bool    // the whole width, margin column included
 	Size    float64 // points; 0: SmallSize
 	Bare    bool    // no head
+	Tight   bool    // rows close together, ruled only above and below
 	// OnNewPage replaces the first cell of a row that begins a page, where a ditto
 	// mark would point at nothing. Nil leaves them.
 	OnNewPage []Text
 }
 
-const cellGap = 3.0 // mm between columns
+const (
+	cellGap  = 3.0 // mm between columns
+	tightGap = 0.25
+)
 
 // Table sets a table. Rows stay in one piece unless taller than half a page.
 func (d *Document) Table(t Table) {
@@ -56,6 +60,9 @@ func (d *Document) Table(t Table) {
 		g.row(cells, first, i == len(t.Rows)-1)
 	}
 	d.y += 3.5
+	if t.Size < SmallSize {
+		d.y -= 1.2
+	}
 }
 
 // TableStart is the room a table needs to begin: its head and first row.
@@ -181,6 +188,10 @@ func (g *grid) row(cells []Text, onNewPage Text, last bool) {
 		if from < most {
 			g.carryOn()
 		}
+	}
+	if g.t.Tight && !last {
+		d.y += tightGap
+		return
 	}
 	d.y += 0.7
 	weight := 0.06

@@ -247,3 +247,40 @@ func TestShadeErrors(t *testing.T) {
 		t.Error("an area without points passed")
 	}
 }
+
+// The sheet gives the shadow of the highest obstacle for every hour of sun.
+func TestShadeSheet(t *testing.T) {
+	place := Place{Latitude: 40}
+	day := time.Date(2026, 3, 21, 0, 0, 0, 0, time.UTC)
+	s := Surroundings{Obstacles: []Obstacle{{Name: "hall", Outline: rect(-30, -12, 30, -2), Height: 6}, {Name: "fence", Outline: rect(-30, 20, 30, 20.1), Height: 2, Porous: 0.5}}}
+	area := rect(-5, 0, 5, 8)
+	hours, err := s.Hours(place, area, day, day.Add(24*time.Hour))
+	if err != nil {
+		t.Fatal(err)
+	}
+	up := 0
+	for _, h := range hours {
+		if h.Zenith < 90 {
+			up++
+		} else if h.Sun != 0 && h.Zenith > 98 {
+			t.Errorf("%v: %.2f of the sun by night", h.From, h.Sun)
+		}
+	}
+	sheet := s.ShadeSheet("shade-1", "strip 1", area, hours)
+	if len(sheet.Lines) != up+2 || up < 11 || up > 13 {
+		t.Errorf("%d lines for %d hours of sun", len(sheet.Lines), up)
+	}
+	least := math.Inf(1)
+	for _, l := range sheet.Lines[2:] {
+		least = math.Min(least, l.Value)
+		if l.Source.Title == "" || !strings.Contains(l.What, "hall") {
+			t.Errorf("line %+v", l)
+		}
+	}
+	if want := 6 * math.Tan(radians(40)); math.Abs(least-want) > 0.15*want { // equinox noon: zenith is the latitude
+		t.Errorf("shortest shadow %.2f m, want about %.2f", least, want)
+	}
+	if got := (Surroundings{}).ShadeSheet("shade-2", "the open", area, nil); len(got.Lines) != 0 {
+		t.Errorf("%d lines without hours", len(got.Lines))
+	}
+}

@@ -62,7 +62,27 @@ func sanityPour(t testing.TB, m sanityMix, d sanityDay) Pour {
 	c := pourOn(t, d.placed, d.placing, d.ground, d.weather)
 	c.Concrete = FromMix(mix, mix.EN1992(), ENLongTerm(mix, thickness, 0.6, 3), thickness)
 	c.Thickness, c.Until = thickness, 60
-	return Pour{Column: c, Restraint: usualRestraint(), Seed: 11, Count: 3}
+	return Pour{Column: c, Restraint: usualRestraint(), Seed: 11, Count: 1}
+}
+
+// sevenTenths is the low end of the stress over strength at which concrete is
+// reported to crack (0.7 to 1.0, ACI 207.2R, from memory).
+const sevenTenths = 0.7
+
+// sanityCloses is the hour at which the expected course comes to it, without limit if
+// never: a closing that hangs on no spread of doubts.
+func sanityCloses(t testing.TB, p Pour) float64 {
+	t.Helper()
+	m, err := RunMembers(context.Background(), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := m.Expected()
+	ratio := make([]float64, len(h.Hours))
+	for i, at := range p.Restraint.Follow(h, p.Column.Thickness, p.Column.Concrete.Poisson) {
+		ratio[i] = at.Ratio
+	}
+	return after(reached(h.Hours, ratio, sevenTenths))
 }
 
 func sanityWindow(t testing.TB, p Pour) CutWindow {
@@ -126,8 +146,8 @@ func TestSanityOfTheFirstCut(t *testing.T) {
 			case recorded && math.Abs(w.opens-record.got) > 1:
 				t.Errorf("%s, %s: opens %.1f h after placing, on record %.1f h", d.name, m.name, w.opens, record.got)
 			}
-			if w.Gap {
-				t.Errorf("%s, %s: no window on a steady day: opens %.1f h, closes %.1f h", d.name, m.name, w.opens, w.closes)
+			if closes := sanityCloses(t, sanityPour(t, m, d)); closes <= w.opens {
+				t.Errorf("%s, %s: no window on a steady day: opens %.1f h, closes %.1f h", d.name, m.name, w.opens, closes)
 			}
 			delete(known, [2]string{d.name, m.name})
 		}
@@ -170,14 +190,14 @@ func after(hours float64) float64 {
 // closes it earlier wherever it closes that evening. A pour of the cool evening
 // closes later than the morning pour of the same day.
 func TestSanityOfTheEvening(t *testing.T) {
-	const dusk, beforeDusk = 18.0, 0.05
+	const dusk, change, ramp = 18.0, 0.05, 0.3 // h
 	for _, d := range []sanityDay{sanityDays[1], sanityDays[3], sanityDays[4], sanityDays[5]} {
 		for _, m := range []sanityMix{sanityMixes[0], sanityMixes[1], sanityMixes[4]} {
 			evening := d.placed.Truncate(24 * time.Hour).Add(time.Duration(dusk * float64(time.Hour)))
 			closes := func(d sanityDay) float64 {
 				p := sanityPour(t, m, d)
-				p.Count, p.Column.Until = 3, 40
-				return after(sanityWindow(t, p).closes)
+				p.Column.Until = 40
+				return sanityCloses(t, p)
 			}
 			steady, cold, wind, late := closes(d), d, d, d
 			cold.weather = front(d.weather, evening, 8, 1)
@@ -187,8 +207,8 @@ func TestSanityOfTheEvening(t *testing.T) {
 			if c > steady || w > steady {
 				t.Errorf("%s, %s: closes %.2f h after placing, with a cold front at dusk %.2f h, with wind %.2f h", d.name, m.name, steady, c, w)
 			}
-			afterDusk := steady > evening.Sub(d.placed).Hours()+beforeDusk && steady < 24
-			if afterDusk && !(c < steady-beforeDusk && w < steady-beforeDusk) {
+			afterDusk := steady > evening.Sub(d.placed).Hours()+ramp && steady < 24
+			if afterDusk && !(c < steady-change && w < steady-change) {
 				t.Errorf("%s, %s: closes %.2f h after placing; a cold front at dusk (%.2f h) and wind (%.2f h) change nothing", d.name, m.name, steady, c, w)
 			}
 			if !math.IsInf(steady, 1) && !(e > steady) {

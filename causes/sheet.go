@@ -60,7 +60,7 @@ func (w *weighing) causeLines(h int, weights []float64, scale float64, own sourc
 	c := catalogue[h]
 	for i, e := range w.evidence {
 		likelihood := math.Exp(e.LogLikelihood[h])
-		lines = append(lines, working.New(fmt.Sprintf("s%d", i+1), c.Name+": "+w.texts[i], "v·ln P", weights[i]*e.LogLikelihood[h], "", own,
+		lines = append(lines, working.New(fmt.Sprintf("s%d", i+1), c.Name+": "+w.texts[i], "v·ln(P)", weights[i]*e.LogLikelihood[h], "", own,
 			working.In("v", weights[i], "", "weight in its group"), working.In("P", likelihood, "", "chance of the observation under the cause")))
 	}
 	sum := w.logLikelihood(h, weights)

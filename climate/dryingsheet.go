@@ -79,7 +79,7 @@ func unoUSLines(concrete, air, humidity, kmh float64) []working.Line {
 		working.New("E_F", "drying rate, Uno in US units", "(T_cF^2.5 − r·T_aF^2.5)·(1 + 0.4·V_mph)·10^−6", us, "lb/ft²h", DryingUnoUS.Source,
 			working.In("T_cF", Fahrenheit(concrete), "°F", "concrete surface"), working.In("T_aF", Fahrenheit(air), "°F", "air"),
 			working.In("r", humidity, "", "relative humidity"), working.In("V_mph", mph, "mph", "wind at the slab")),
-		working.New("E_US", "the same in SI units", "4.882·E_F", us*poundPerSquareFoot, "kg/m²h", source.Cite("mechanics", "units"),
+		working.New("E_US", "the same in SI units", "4.88243·E_F", us*poundPerSquareFoot, "kg/m²h", source.Cite("mechanics", "units"),
 			working.In("E_F", us, "lb/ft²h", "drying rate, Uno in US units")).
 			Beside("Uno in SI units", Uno(concrete, air, humidity, kmh), DryingUno.Source, "rounded constants"),
 	}

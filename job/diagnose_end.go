@@ -57,7 +57,7 @@ func (d *diagnosis) movementSheet(shrinkage func(float64) float64, age, past, to
 	s := working.Sheet{ID: "movement", Title: "Movement still to come", Basis: []string{
 		"Base friction is left out, so the opening is an upper bound for one joint between moving panels."}}
 	s.Add(
-		working.New("ε_now", fmt.Sprintf("shrinkage at %.0f days", age), "1000·ε(t)", 1000*past, "mm/m", en, working.In("ε(t)", past, "", "")),
+		working.New("ε_now", fmt.Sprintf("shrinkage at %.0f days", age), "1000·ε_t", 1000*past, "mm/m", en, working.In("ε_t", past, "", "")),
 		working.New("ε_later", "shrinkage still to come", "1000·(ε_end - ε_now)", 1000*toCome, "mm/m", en,
 			working.In("ε_end", past+toCome, "", "final"), working.In("ε_now", past, "", "so far")).
 			Beside("what comes between now and 30 years", 1000*(shrinkage(thirtyYears)-past), en, "the rest comes after 30 years"),

@@ -28,6 +28,9 @@ func (d *Domain) check() error {
 		}
 	}
 	for i, line := range d.Lines {
+		if line == nil {
+			continue
+		}
 		if err := checkLine(line, i, snap); err != nil {
 			return err
 		}
@@ -227,7 +230,7 @@ func (b *builder) checkInside() error {
 		}
 	}
 	for i, ok := range shown {
-		if !ok {
+		if !ok && b.domain.Lines[i] != nil {
 			return refuse(OutsideLine, b.domain.Lines[i][0], "Move it inside or leave it out.", "Line %d lies wholly outside the outline or in a hole", i)
 		}
 	}

@@ -12,7 +12,7 @@ type Domain struct {
 	Holes [][]Point
 	// Lines become edges of the mesh: joints, cracks, edges of fixtures. They may
 	// cross, touch, coincide or end anywhere; what lies outside is left out and
-	// named in [Mesh.Clipped].
+	// named in [Mesh.Clipped]. A nil line keeps its number and is not there.
 	Lines [][]Point
 	// Points become corners of triangles.
 	Points []Point
@@ -22,9 +22,9 @@ type Domain struct {
 	Size Sizing
 	// MinAngle in degrees, below 34; zero means 26.
 	MinAngle float64
-	// Finest is the length below which sides are no longer cut for the sake of
-	// angles, so that a sliver between two lines does not cost millions of
-	// triangles. Zero means 1e-5 of the extent.
+	// Finest stops the cutting for the sake of angles, so that a sliver between two
+	// lines does not cost millions of triangles: triangles with a side up to 2.5
+	// times as long may be left with smaller angles. Zero means 1e-5 of the extent.
 	Finest float64
 	// Smooth is how many rounds of smoothing follow; zero for none.
 	Smooth int

@@ -10,6 +10,12 @@ const targetShare = 0.8
 // latticeShare is the spacing of the lattice, likewise.
 const latticeShare = 0.9
 
+// leftShare bounds the shortest side of a triangle left thin because its remedy p
+// crowds a segment no longer than 2·Finest: p is within Finest·√2 of both ends of
+// the segment, those lie outside the circle around p, and no shortest side is
+// longer than √3 times the radius.
+const leftShare = 2.5
+
 // improve adds a point that removes a triangle too large or too thin, or splits
 // the segments that point would crowd.
 func (r *refiner) improve(job task, large bool) {

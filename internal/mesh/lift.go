@@ -134,6 +134,12 @@ func (w *work) erase(mark Mark, at []int32) {
 	for _, v := range points {
 		w.release(v, keep)
 	}
+	for _, v := range points {
+		t.fan(v, func(side int32) bool {
+			w.doubtful = append(w.doubtful, side>>2)
+			return true
+		})
+	}
 }
 
 // cornersOfInput tells which points the rest of the input names.
@@ -194,6 +200,12 @@ func (w *work) mend() error {
 			r.judge(int32(tri))
 		}
 	}
+	for _, tri := range w.doubtful {
+		if w.t.alive(tri) && !w.changed(tri) {
+			r.judge(tri)
+		}
+	}
+	w.doubtful = nil
 	if r.size != nil {
 		for tri := range w.t.corner {
 			if w.t.alive(int32(tri)) && w.changed(int32(tri)) {

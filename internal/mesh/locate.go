@@ -78,9 +78,9 @@ func (t *triangulation) toward(p Point, tri int32) (found, blocked int32) {
 }
 
 // digSeen collects the cavity of p from the triangle that holds it, going only
-// through sides p sees.
-func (t *triangulation) digSeen(p Point, tri int32) {
-	t.begin(tri)
+// through sides p sees, or lies on.
+func (t *triangulation) digSeen(p Point, home int32) {
+	t.begin(home)
 	for len(t.stack) > 0 {
 		tri := t.stack[len(t.stack)-1]
 		t.stack = t.stack[:len(t.stack)-1]
@@ -88,7 +88,7 @@ func (t *triangulation) digSeen(p Point, tri int32) {
 		k := t.corner[tri]
 		for i := range int32(3) {
 			a, b := k.v[i], k.v[(i+1)%3]
-			if twin := k.twin[i]; k.seg[i] < 0 && twin >= 0 && Orient(t.points[a], t.points[b], p) > 0 {
+			if twin := k.twin[i]; k.seg[i] < 0 && twin >= 0 && (tri == home || Orient(t.points[a], t.points[b], p) > 0) {
 				if t.corner[twin>>2].twin[3] == t.stamp {
 					continue
 				}

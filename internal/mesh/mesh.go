@@ -49,6 +49,9 @@ type work struct {
 	// the number of points. Nil for a mesh made afresh.
 	before       []int32
 	pointsBefore int32
+	// Triangles beside segments that now have another end, and with it perhaps no
+	// small angle to excuse theirs.
+	doubtful []int32
 }
 
 // Build meshes a domain. The error is always an [*Error].

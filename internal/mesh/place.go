@@ -21,6 +21,9 @@ func (l *Lifted) Place(path []Point) (*Mesh, error) {
 	w.mark()
 	p := placer{w: w, base: l.base, mark: Mark{OnLine, int32(l.line)}, path: path, parts: map[int32][]int32{}}
 	if err := p.place(); err != nil {
+		if err.(*Error).Code == Tangled {
+			return l.afresh(w.domain)
+		}
 		return nil, err
 	}
 	if err := w.mend(); err != nil {
@@ -31,6 +34,18 @@ func (l *Lifted) Place(path []Point) (*Mesh, error) {
 	m.fromBase = origin{m.PointFrom, m.TriangleFrom}
 	m.PointFrom = through(m.PointFrom, l.pointFrom)
 	m.TriangleFrom = through(m.TriangleFrom, l.triangleFrom)
+	return m, nil
+}
+
+// afresh meshes everything again, for paths that run along others at about the
+// snap distance, where lines once snapped would have to be snapped again.
+func (l *Lifted) afresh(d Domain) (*Mesh, error) {
+	m, err := Build(d)
+	if err != nil {
+		return nil, err
+	}
+	m.PointFrom = slices.Repeat([]int32{-1}, len(m.Points))
+	m.TriangleFrom = slices.Repeat([]int32{-1}, len(m.Triangles))
 	return m, nil
 }
 

@@ -100,6 +100,12 @@ func (w *work) cutSegment(v int32) int32 {
 	} else {
 		w.segments[s].b = v
 	}
+	for _, side := range append(w.sides(s), w.sides(number)...) {
+		w.doubtful = append(w.doubtful, side>>2)
+		if twin := w.t.twin(side); twin >= 0 {
+			w.doubtful = append(w.doubtful, twin>>2)
+		}
+	}
 	return number
 }
 

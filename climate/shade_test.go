@@ -2,6 +2,7 @@ package climate
 
 import (
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 	"time"
@@ -240,6 +241,10 @@ func TestShadeErrors(t *testing.T) {
 		}
 	}
 	now := time.Date(2026, 6, 1, 0, 0, 0, 0, time.UTC)
+	over := Surroundings{Obstacles: []Obstacle{{Name: "roof", Outline: rect(0, 0, 1, 0.5), Height: 3}, {Name: "wall", Outline: rect(0, 0.99, 1, 1.3), Height: 3}}}
+	if _, err := over.Hours(Place{}, rect(0, 0, 1, 1), now, now.Add(time.Hour)); err == nil || !strings.Contains(err.Error(), `"roof" stands on 50 %`) || strings.Contains(err.Error(), "wall") {
+		t.Errorf("a roof without clear height: %v", err)
+	}
 	if _, err := (Surroundings{}).Hours(Place{}, rect(0, 0, 1, 1), now, now); err == nil {
 		t.Error("an empty span passed")
 	}
@@ -282,5 +287,51 @@ func TestShadeSheet(t *testing.T) {
 	}
 	if got := (Surroundings{}).ShadeSheet("shade-2", "the open", area, nil); len(got.Lines) != 0 {
 		t.Errorf("%d lines without hours", len(got.Lines))
+	}
+}
+
+// The shade by a second route: walking from the point toward the sun in small steps
+// and asking at each whether it is within an obstacle.
+func TestShadeAgainstWalking(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 8))
+	shaded, tried := 0, 0
+	for range 400 {
+		var r plan.Ring // a star about a centre: any shape, never crossing itself
+		centre, turn := plan.Point{X: 20*random.Float64() - 10, Y: 20*random.Float64() - 10}, 360*random.Float64()
+		n := 3 + random.IntN(6)
+		for k := range n {
+			r = append(r, centre.Plus(plan.Direction(turn+360*float64(k)/float64(n)).Times(1+5*random.Float64())))
+		}
+		o := Obstacle{Outline: r, Height: 2 + 6*random.Float64()}
+		if random.IntN(2) == 0 {
+			o.Under = o.Height * random.Float64()
+		}
+		s := Surroundings{Obstacles: []Obstacle{o}, Bearing: 360 * random.Float64()}
+		zenith, azimuth := 5+80*random.Float64(), 360*random.Float64()
+		got := s.SunAt(plan.Point{}, zenith, azimuth)
+		angle := (azimuth - s.Bearing) * math.Pi / 180 // clockwise from +y
+		walked := func(spread float64) float64 {
+			const step = 0.005
+			for d := step; d < 20; d += step {
+				p := plan.Point{X: d * math.Sin(angle), Y: d * math.Cos(angle)}
+				z := d / math.Tan(zenith*math.Pi/180)
+				if r.Contains(p) && z >= o.Under-spread && z <= o.Height+spread {
+					return 0
+				}
+			}
+			return 1
+		}
+		if walked(0.05) != walked(-0.05) {
+			continue // grazing: the steps cannot tell
+		}
+		tried++
+		if want := walked(0); got != want {
+			t.Errorf("%+v, zenith %.1f°, azimuth %.1f°: %g of the sun, walked %g", o, zenith, azimuth, got, want)
+		} else if got == 0 {
+			shaded++
+		}
+	}
+	if tried < 300 || shaded < 40 {
+		t.Errorf("%d tried, %d of them in shade", tried, shaded)
 	}
 }

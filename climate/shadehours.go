@@ -128,6 +128,9 @@ func (s Surroundings) Hours(place Place, area plan.Ring, from, to time.Time) ([]
 	if !to.After(from) {
 		return nil, fmt.Errorf("shade from %s to %s: the end is not after the start", stamp(from), stamp(to))
 	}
+	if err := s.standsOn(area); err != nil {
+		return nil, err
+	}
 	sky, wind := s.SkyOn(area), s.WindOn(area)
 	var out []ShadeHour
 	for at := from; at.Before(to); at = at.Add(time.Hour) {
@@ -140,6 +143,28 @@ func (s Surroundings) Hours(place Place, area plan.Ring, from, to time.Time) ([]
 		out = append(out, h)
 	}
 	return out, nil
+}
+
+// standsOn returns an error where an obstacle that stands on the ground covers a part
+// of the area itself: most often a roof whose clear height was left out.
+func (s Surroundings) standsOn(area plan.Ring) error {
+	const touching = 0.05 // a wall drawn a little over the edge of the slab
+	var errs []error
+	for _, o := range s.Obstacles {
+		if o.Under > 0 {
+			continue
+		}
+		share := meanOver(area, func(p plan.Point) float64 {
+			if o.Outline.Contains(p) {
+				return 1
+			}
+			return 0
+		})
+		if share > touching {
+			errs = append(errs, fmt.Errorf("obstacle %q stands on %.0f %% of the area: a roof needs its clear height, a building must not overlap the slab", o.Name, 100*share))
+		}
+	}
+	return errors.Join(errs...)
 }
 
 // sunOver is the share of the direct sun over a span, each part by the sun it would

@@ -58,6 +58,9 @@ func Covers() []string {
 // placing acts from placing on.
 func (c Cover) By(placed, on, off time.Time) (Cover, error) {
 	const clock = "2 Jan 15:04 MST"
+	if on.IsZero() {
+		return Cover{}, fmt.Errorf("%s has no time at which it went on: give the clock time, or leave it out", c.Name)
+	}
 	if !off.IsZero() && !off.After(on) {
 		return Cover{}, fmt.Errorf("%s comes off at %s, not after it went on at %s: is the date of one of them wrong?", c.Name, off.Format(clock), on.Format(clock))
 	}

@@ -65,7 +65,7 @@ func TestCoversActTogether(t *testing.T) {
 // the surface is cooler in shade and warmer behind a windbreak in the sun.
 func TestMeasuresAgainstDrying(t *testing.T) {
 	open := runOf(t, hot(t))
-	for _, key := range []string{"windbreak", "fog", "awning", "tent", "evaporation-retarder", "hessian-wet", "hessian-dry", "plastic", "compound", "ponding"} {
+	for _, key := range []string{"windbreak", "fog", "awning", "tent", "evaporation-retarder", "hessian-wet", "hessian-dry", "plastic", "compound", "water"} {
 		cover, ok := TypicalCover(key)
 		if !ok {
 			t.Fatalf("no cover %q", key)
@@ -105,6 +105,9 @@ func TestCoverByTheClock(t *testing.T) {
 	wind, _ := TypicalCover("windbreak")
 	if got, err := wind.By(placed, clock(3), clock(12)); err != nil || got.On != 0 || got.Off != 6 {
 		t.Errorf("set up before placing: on %g off %g, %v", got.On, got.Off, err)
+	}
+	if _, err := sheet.By(placed, time.Time{}, clock(9)); err == nil || !strings.Contains(err.Error(), "no time") {
+		t.Errorf("without a time: %v", err)
 	}
 	for want, c := range map[string]struct {
 		cover   Cover

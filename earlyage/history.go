@@ -49,6 +49,7 @@ type History struct {
 	PlasticDeficit float64 // water drawn out of the fresh concrete before final set, kg/m2
 	InitialSet     Set
 	FinalSet       Set
+	SetAges        [2]float64 // equivalent age at initial and final set, h
 	Balance        Balance
 
 	Temperature [][]float64 // by time, then layer; only with Column.Profiles

@@ -65,7 +65,8 @@ type PlasticHour struct {
 }
 
 // PlasticHours returns the fresh slab hour by hour from placing to final set of the
-// surface; the last entry may be a part of an hour.
+// surface, or to the end of a run that ends before it; the last entry may be a part of
+// an hour.
 //
 // Drying: water leaves at the open rate while a film stands, and out of the
 // concrete when it is gone; what is drawn out brings suction, see pull. Settlement:
@@ -74,7 +75,8 @@ type PlasticHour struct {
 // [concrete.SettlementCracking] and comes in step with the sinking (own reading:
 // the table has no times; cracks over bars are reported from 10 minutes to 3 hours
 // after placing, Concrete Society TR 22, from memory). A floating before initial
-// set closes what has opened so far, so that only what comes after it counts.
+// set closes what has opened so far, so that only what comes after it counts. Where a run
+// ends before initial set, what has sunk by its end counts as all of it.
 func (h *History) PlasticHours(in PlasticInput) []PlasticHour {
 	if err := in.Check(); err != nil {
 		panic("earlyage: " + err.Error() + " Call PlasticInput.Check first.")
@@ -118,7 +120,7 @@ func newPlasticWalk(h *History, in PlasticInput) *plasticWalk {
 		return t
 	}
 	w.initial, w.final = orEnd(h.InitialSet.Surface), orEnd(h.FinalSet.Surface)
-	w.age, w.ageEnd = h.seriesAt(h.SurfaceAge, w.initial), h.seriesAt(h.SurfaceAge, w.final)
+	w.age, w.ageEnd = h.SetAges[0], h.SetAges[1]
 	w.bled = h.seriesAt(h.Bled, w.initial)
 	if in.Bar > 0 {
 		w.settled = concrete.SettlementCracking(in.Cover, in.Slump, in.Bar)
@@ -128,10 +130,7 @@ func newPlasticWalk(h *History, in PlasticInput) *plasticWalk {
 
 // step moves the pull and the settlement over one step of the history.
 func (w *plasticWalk) step(i int) {
-	toFinal := 0.0
-	if w.ageEnd > w.age {
-		toFinal = held((w.SurfaceAge[i] - w.age) / (w.ageEnd - w.age))
-	}
+	toFinal := held((w.SurfaceAge[i] - w.age) / (w.ageEnd - w.age))
 	keptWet := w.Evaporation[i] == 0 && w.OpenRate[i] > 0
 	w.pull.step(w.Drawn[i]-w.Drawn[i-1], w.BleedFilm[i] > 0 || keptWet, w.SurfaceAge[i]/w.age, toFinal)
 	w.over = w.over || w.OpenRate[i] > w.in.Limit
@@ -156,7 +155,7 @@ func (w *plasticWalk) hour(i int) PlasticHour {
 		Rate: (w.Lost[i] - w.Lost[w.from]) / span, Bleed: (w.Bled[i] - w.Bled[w.from]) / span,
 		Film: w.BleedFilm[i], Deficit: w.Drawn[i],
 		Suction: w.pull.Suction, Pull: w.pull.Tension, Strength: w.pull.Strength,
-		OverLimit: w.over, AfterSet: w.Hours[i] >= w.initial, Settlement: w.Bled[i],
+		OverLimit: w.over, AfterSet: w.Hours[i] >= w.InitialSet.Surface, Settlement: w.Bled[i],
 		ShrinkageChance: w.pull.chance()}
 	if w.bled > 0 {
 		p.SettlementChance = w.settled * held((math.Min(w.Bled[i], w.bled)-w.floated)/w.bled)

@@ -162,3 +162,18 @@ func TestPlasticHoursFollowTheClock(t *testing.T) {
 		t.Errorf("first hour ends %v", p.Time)
 	}
 }
+
+// A run that ends before set has the same hours as a longer one, as far as it goes.
+func TestPlasticHoursOfAShortRun(t *testing.T) {
+	whole, short := windy(t), windy(t)
+	short.Until = 2
+	a, b := runOf(t, whole).PlasticHours(PlasticInput{}), runOf(t, short).PlasticHours(PlasticInput{})
+	if len(b) != 2 || b[1].AfterSet {
+		t.Fatalf("%d hours, the last %+v", len(b), b[len(b)-1])
+	}
+	for i := range b {
+		if math.Abs(a[i].Strength-b[i].Strength) > 0.01*a[i].Strength || math.Abs(a[i].ShrinkageChance-b[i].ShrinkageChance) > 0.01 {
+			t.Errorf("hour %d: %+v, in the longer run %+v", i+1, b[i], a[i])
+		}
+	}
+}

@@ -107,6 +107,7 @@ func (r *run) finish() {
 	h := r.history
 	h.Balance = r.balance()
 	h.FilmGone, h.PlasticDeficit, h.CrazedFrom = r.film.Gone, r.film.Deficit, r.crazed
+	h.SetAges = [2]float64{r.setFrom, r.setTo}
 	h.InitialSet = Set{r.initial[0], r.initial[r.middle], r.initial[r.bottom]}
 	h.FinalSet = Set{r.last[0], r.last[r.middle], r.last[r.bottom]}
 }

@@ -37,44 +37,46 @@ type moved struct {
 // below, the observations are tempered. Own judgement.
 const leastMembers, leastShare = 15.0, 0.08
 
+// mostRounds is how often new members are drawn before the observations are tempered.
+const mostRounds = 3
+
 // calibrated weighs the members by the observations: each weight is the likelihood of
-// all of them if that member is true (importance weights, Bayes). Where fewer than
-// enough members would count, the likelihood is raised to a power below one, which
-// widens the result instead of trusting a handful of members. The expected course is
-// then run again with the unknowns at their new means.
+// all of them if that member is true (importance weights, Bayes). Where too few members
+// would count, as many new ones are drawn where the observations point (see redraw) and
+// weighed likewise, for the way they were drawn too. What is still too sharp after three
+// such rounds, or lies outside what any member can do, is tempered: the likelihood over
+// the first members is raised to a power below one, which widens the result instead
+// of trusting a handful of them. The expected course is then run again with the
+// unknowns at their new means.
+//
+// Source: population Monte Carlo, Cappe et al., Journal of Computational and Graphical
+// Statistics 13 (2004); from memory.
 func (m *Members) calibrated(ctx context.Context) (*Members, error) {
 	readings := m.Pour.Observed.readings(m.Pour.Column.Placed)
 	if len(readings) == 0 {
 		return m, nil
 	}
 	out := &Members{Pour: m.Pour, Hours: m.Hours, unknowns: m.unknowns, before: m, members: append([]member(nil), m.members...)}
-	logs := make([]float64, len(m.members))
-	for i := range m.members {
-		for k, r := range readings {
-			logs[i] += r.likelihood(m.members[i].seen[k])
+	drawn := make([]float64, len(m.members)) // logarithm of how densely each was drawn
+	power := out.weighBy(readings, drawn)
+	warnings := m.outside(readings)
+	for round := 1; round <= mostRounds && power < 1 && warnings == nil; round++ {
+		var points [][]float64
+		points, drawn = out.redraw(readings, m.Pour.Seed+uint64(round))
+		if err := out.run(ctx, points); err != nil {
+			return nil, err
 		}
+		power = out.weighBy(readings, drawn)
 	}
-	enough := math.Min(math.Max(leastMembers, leastShare*float64(len(logs))), float64(len(logs))/2)
-	power := 1.0
-	weights, effective := weigh(logs, power)
-	if effective < enough {
-		low, high := 0.0, 1.0
-		for range 60 {
-			power = (low + high) / 2
-			if weights, effective = weigh(logs, power); effective < enough {
-				high = power
-			} else {
-				low = power
-			}
-		}
+	warnings = append(warnings, out.together(readings)...)
+	if power < 1 { // the first members span more than new ones that miss
+		out.members = append(out.members[:0:0], m.members...)
+		power = out.weighBy(readings, make([]float64, len(m.members)))
 	}
-	for i := range out.members {
-		out.members[i].weight = weights[i]
-	}
-	out.moved = moved{effective: effective, tempered: power, warnings: m.outside(readings)}
+	out.moved.tempered, out.moved.warnings = power, warnings
 	if power < 1 {
 		out.moved.warnings = append(out.moved.warnings, fmt.Sprintf("The observations are sharper than %d members can follow, or contradict them: they were taken at %.0f %% of their sharpness so that %.0f members count. Run more members, or widen the doubt.",
-			len(logs), 100*power, effective))
+			len(out.members), 100*power, out.moved.effective))
 	}
 	values := make([]float64, len(m.unknowns))
 	for k := range values {
@@ -85,17 +87,47 @@ func (m *Members) calibrated(ctx context.Context) (*Members, error) {
 	return out, err
 }
 
-// weigh turns logarithms of likelihood into weights, and returns how many members
-// count.
-func weigh(logs []float64, power float64) (weights []float64, effective float64) {
+// weighBy weighs the members by the readings, tempered where too few would count, and
+// returns the power it took.
+func (m *Members) weighBy(readings []reading, drawn []float64) (power float64) {
+	logs := make([]float64, len(m.members))
+	for i := range m.members {
+		for k, r := range readings {
+			logs[i] += r.likelihood(m.members[i].seen[k])
+		}
+	}
+	enough := math.Min(math.Max(leastMembers, leastShare*float64(len(logs))), float64(len(logs))/2)
+	power = 1
+	weights, effective := weigh(logs, drawn, power)
+	if effective < enough {
+		low, high := 0.0, 1.0
+		for range 60 {
+			power = (low + high) / 2
+			if weights, effective = weigh(logs, drawn, power); effective < enough {
+				high = power
+			} else {
+				low = power
+			}
+		}
+	}
+	for i := range m.members {
+		m.members[i].weight = weights[i]
+	}
+	m.moved.effective = effective
+	return power
+}
+
+// weigh turns logarithms of likelihood, raised to a power, and of the density of drawing
+// into weights, and returns how many members count.
+func weigh(logs, drawn []float64, power float64) (weights []float64, effective float64) {
 	best := math.Inf(-1)
-	for _, l := range logs {
-		best = math.Max(best, l)
+	for i, l := range logs {
+		best = math.Max(best, power*l-drawn[i])
 	}
 	weights = make([]float64, len(logs))
 	var sum, squares float64
 	for i, l := range logs {
-		weights[i] = math.Exp(power * (l - best))
+		weights[i] = math.Exp(power*l - drawn[i] - best)
 		sum += weights[i]
 	}
 	for i := range weights {
@@ -121,9 +153,25 @@ func (m *Members) mean(k int) (mean, spread float64) {
 // said to be outside of what they can do.
 const farOff = 2.0
 
-// outside lists the observations no member comes near, and says when no member fits
-// all of them together.
+// outside lists the observations no member comes near.
 func (m *Members) outside(readings []reading) (warnings []string) {
+	for k, r := range readings {
+		low, high := math.Inf(1), math.Inf(-1)
+		for i := range m.members {
+			low, high = math.Min(low, m.members[i].seen[k]), math.Max(high, m.members[i].seen[k])
+		}
+		switch {
+		case r.trial && (r.value == 1 && high < 1-farOff*r.error || r.value == 0 && low > 1+farOff*r.error):
+			warnings = append(warnings, fmt.Sprintf("Outside what the members can do: %s; their edge has %.2f to %.2f of the strength it takes.", r.what, low, high))
+		case !r.trial && (r.value < low-farOff*r.error || r.value > high+farOff*r.error):
+			warnings = append(warnings, fmt.Sprintf("Outside what the members can do (%.3g to %.3g): %s, %.3g %s. Is it of this pour, or is a fact of the pour wrong?", low, high, r.what, r.value, r.unit))
+		}
+	}
+	return warnings
+}
+
+// together says when no member fits all observations at once.
+func (m *Members) together(readings []reading) (warnings []string) {
 	fits, counts := math.Inf(1), 0.0
 	for i := range m.members {
 		misfit := 0.0
@@ -132,20 +180,10 @@ func (m *Members) outside(readings []reading) (warnings []string) {
 		}
 		fits = math.Min(fits, misfit)
 	}
-	for k, r := range readings {
+	for _, r := range readings {
 		counts += r.count
-		low, high := math.Inf(1), math.Inf(-1)
-		for i := range m.members {
-			low, high = math.Min(low, m.members[i].seen[k]), math.Max(high, m.members[i].seen[k])
-		}
-		switch {
-		case r.trial && (r.value == 1 && high < 1-farOff*r.error || r.value == 0 && low > 1+farOff*r.error):
-			warnings = append(warnings, fmt.Sprintf("The %s lies outside what the members can do: their edge has %.2f to %.2f of the strength it takes.", r.what, low, high))
-		case !r.trial && (r.value < low-farOff*r.error || r.value > high+farOff*r.error):
-			warnings = append(warnings, fmt.Sprintf("The %s, %.3g %s, lies outside what the members can do (%.3g to %.3g): is it of this pour, or is a fact of the pour wrong?", r.what, r.value, r.unit, low, high))
-		}
 	}
-	if warnings == nil && fits > counts+3*math.Sqrt(2*counts) {
+	if fits > counts+3*math.Sqrt(2*counts) {
 		warnings = append(warnings, fmt.Sprintf("No member fits all %d observations together (misfit of the best %.0f, about %.0f to expect): some contradict each other, or a fact of the pour is wrong.", len(readings), fits, counts))
 	}
 	return warnings

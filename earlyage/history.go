@@ -60,6 +60,24 @@ type History struct {
 // after placing; NaN if not within the run.
 type Set struct{ Surface, Mid, Bottom float64 }
 
+// fresh returns a copy of the history up to an hour past the last final set in it.
+func (h *History) fresh() *History {
+	out := *h
+	end := math.Max(h.FinalSet.Surface, math.Max(h.FinalSet.Mid, h.FinalSet.Bottom)) + 1 // NaN: all of it
+	n := len(h.Hours)
+	for n > 2 && h.Hours[n-2] > end {
+		n--
+	}
+	from, to := h.columns(), out.columns()
+	all := make([]float64, 0, n*len(from))
+	for i := range from {
+		all = append(all, (*from[i])[:n]...)
+		*to[i] = all[len(all)-n : len(all) : len(all)]
+	}
+	out.Temperature, out.Stress = nil, nil
+	return &out
+}
+
 // Moment is the history at one time.
 type Moment struct {
 	Hours                                          float64

@@ -25,6 +25,8 @@ type Pour struct {
 	Cores     int      // 0: all
 
 	Progress func(done, of int) // called from several goroutines; may be nil
+
+	weighed *Members // the same members, weighed by observations at another panel
 }
 
 const usualMembers = 200
@@ -38,6 +40,7 @@ type member struct {
 	scatter float64   // coefficient of variation of its tensile strength
 	seen    []float64 // what it gives for each observation
 	weight  float64   // all sum to one
+	history *History  // up to the final set of all layers only; the expected course has all of it
 }
 
 // Members are the ways a pour may go: the expected one first.
@@ -54,7 +57,6 @@ type Members struct {
 // course is a member followed in full.
 type course struct {
 	member
-	history *History
 	tension []Tension // by time
 }
 
@@ -81,35 +83,57 @@ func RunMembers(ctx context.Context, p Pour) (*Members, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &Members{Pour: p, unknowns: p.Unknowns(), members: make([]member, p.Count+1)}
-	points := sample.Latin(p.Count, len(m.unknowns), p.Seed)
-	spare := sync.Pool{New: func() any { return &History{} }}
-	err = p.onAllCores(len(m.members), func(i int) error {
-		values := make([]float64, len(m.unknowns))
+	m := &Members{Pour: p, unknowns: p.Unknowns()}
+	points := make([][]float64, 1, p.Count+1)
+	for _, u := range m.unknowns {
+		points[0] = append(points[0], u.Value)
+	}
+	for _, at := range sample.Latin(p.Count, len(m.unknowns), p.Seed) {
 		for k, u := range m.unknowns {
-			values[k] = u.Value
-			if i > 0 {
-				values[k] = sample.Uniform(points[i-1][k], u.Low, u.High)
-			}
+			at[k] = sample.Uniform(at[k], u.Low, u.High)
 		}
+		points = append(points, at)
+	}
+	if p.weighed != nil {
+		points = points[:0]
+		for i := range p.weighed.members {
+			points = append(points, p.weighed.members[i].values)
+		}
+	}
+	if err := m.run(ctx, points); err != nil {
+		return nil, err
+	}
+	if p.weighed != nil {
+		for i := range m.members {
+			m.members[i].weight = p.weighed.members[i].weight
+		}
+		if m.expected, err = p.follow(ctx, p.weighed.expected.values, nil); err != nil {
+			return nil, err
+		}
+	}
+	m.Hours = m.Expected().Hours
+	return m.calibrated(ctx)
+}
+
+// run follows the members with their unknowns at these points, of equal weight; the
+// first is the expected course.
+func (m *Members) run(ctx context.Context, points [][]float64) error {
+	m.members = make([]member, len(points))
+	spare := sync.Pool{New: func() any { return &History{} }}
+	return m.Pour.onAllCores(len(points), func(i int) error {
 		var room *History
 		if i > 0 {
 			room = spare.Get().(*History)
 			defer spare.Put(room)
 		}
-		c, err := p.follow(ctx, values, room)
-		c.weight = 1 / float64(len(m.members))
+		c, err := m.Pour.follow(ctx, points[i], room)
+		c.weight = 1 / float64(len(points))
 		m.members[i] = c.member
 		if i == 0 {
 			m.expected = c
 		}
 		return err
 	})
-	if err != nil {
-		return nil, err
-	}
-	m.Hours = m.Expected().Hours
-	return m.calibrated(ctx)
 }
 
 // ready checks the pour and fills in what it leaves to us.
@@ -150,8 +174,8 @@ func (p Pour) follow(ctx context.Context, values []float64, room *History) (cour
 	if err != nil {
 		return course{}, err
 	}
-	c := course{history: h, tension: v.restraint.Follow(h, v.column.Thickness, v.column.Concrete.Poisson)}
-	c.member = member{values: values, edge: v.edge, scatter: v.scatter, edgeFc: h.EdgeFc, ratio: make([]float64, len(h.Hours))}
+	c := course{tension: v.restraint.Follow(h, v.column.Thickness, v.column.Concrete.Poisson)}
+	c.member = member{values: values, edge: v.edge, scatter: v.scatter, edgeFc: h.EdgeFc, history: h, ratio: make([]float64, len(h.Hours))}
 	worst := 0.0
 	for i, t := range c.tension {
 		worst = math.Max(worst, t.Ratio)
@@ -159,7 +183,7 @@ func (p Pour) follow(ctx context.Context, values []float64, room *History) (cour
 	}
 	c.seen = p.Observed.seenBy(h, &v)
 	if room != nil {
-		c.edgeFc = slices.Clone(h.EdgeFc)
+		c.edgeFc, c.history = slices.Clone(h.EdgeFc), h.fresh()
 	}
 	return c, nil
 }

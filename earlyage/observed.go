@@ -71,6 +71,11 @@ type reading struct {
 	member func(h *History, v *variation) float64
 }
 
+// any reports whether anything was observed.
+func (o Observed) any() bool {
+	return len(o.Cylinders)+len(o.Temperatures)+len(o.InitialSets)+len(o.FinalSets)+len(o.TrialCuts) > 0
+}
+
 // readings lists every observation, in a fixed order.
 func (o Observed) readings(placed time.Time) []reading {
 	hours := func(t time.Time) float64 { return t.Sub(placed).Hours() }

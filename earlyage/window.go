@@ -54,6 +54,7 @@ type CutWindow struct {
 	Curve                   []Chance
 
 	opens, best, closes float64 // hours, NaN where never
+	stress              float64 // when the expected course comes to StressShare, likewise
 	placed              time.Time
 }
 
@@ -84,7 +85,7 @@ func (m *Members) Window(saw Saw, risk float64) CutWindow {
 	w.opens = reached(m.Hours, expected.edgeFc, saw.Edge)
 	stress := reached(m.Hours, expected.ratio, StressShare)
 	chance := reached(m.Hours, cracked(w.Curve), risk)
-	w.closes = earlier(stress, chance)
+	w.closes, w.stress = earlier(stress, chance), stress
 	w.ByStress = w.closes == stress
 	w.best = w.bestTime()
 	clock := func(hours float64) time.Time {

@@ -4,7 +4,8 @@
 // In goes a [Series] of hours, read by [ReadCSV], [ReadEPW] or [ReadTMY3], or made
 // by [MakeDays] from the least and greatest temperature of a day. An [Exposure]
 // lays the series on a place with its shade, shelter and roughness, and
-// [Exposure.At] gives the [Feel] at any instant. [DryingDay] lists the drying rate
+// [Exposure.At] gives the [Feel] at any instant; [Surroundings] turns walls, buildings
+// and roofs on the plan into its shelters by the hour. [DryingDay] lists the drying rate
 // of a day by every published form, with the hours above a limit; [FilmHistory] sets
 // it against the bleeding. [Repeat] lays a year end to end for runs over years, and
 // [Series.Gaps], [Series.Doubtful] and [Origin.Cautions] say what not to trust.

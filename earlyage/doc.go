@@ -8,7 +8,9 @@
 // the [History]; [Window] runs a set of members around it and gives the
 // [CutWindow]: when the saw can start, when it is too late, with the chances.
 // [Members.WindowWorking] writes that down line by line; [Compare] sets other
-// starts and saws beside it. [History.Plastic] is the drying before set,
+// starts and saws beside it. [History.PlasticHours] is the fresh slab by
+// the hour with the chances of plastic cracks, [Measures] what each measure against
+// drying is worth, [History.Plastic] the sum of the drying before set,
 // [History.BuiltIn] what the slab keeps from its first day. [LongTerm] gives the
 // shrinkage of the section over the years and what is still to come. [FromExposure]
 // and [FromSupport] take weather and ground from the packages above.
@@ -22,7 +24,8 @@
 // comes to its strength only crazes, see History.CrazedFrom); and in the months
 // after, curl leads the mean shrinkage more than in the slabs of Bissonnette et
 // al. (ACI Materials Journal 104(3) 2007), where both kept step. Creep of the first
-// day is that of the code's youngest loading age.
+// day is that of the code's youngest loading age. How all of it stands against
+// measured slabs is on docs/measured.md.
 //
 // It leaves out everything in plan (joints, corners, fixtures, cracks: packages
 // restraint and flexure), rain on the slab and reinforcement.

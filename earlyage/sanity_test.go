@@ -98,6 +98,18 @@ func sanityBoth(t testing.TB, p Pour) (w CutWindow, closes float64) {
 	return m.Window(saw, 0), after(reached(h.Hours, ratio, sevenTenths))
 }
 
+// front lets the air fall and the wind rise from an hour of the first day on.
+func front(w Weather, from time.Time, fall, wind float64) Weather {
+	return func(t time.Time) Feel {
+		f := w(t)
+		share := held(t.Sub(from).Hours())
+		f.Air -= fall * share
+		f.Longwave -= 4.5 * fall * share // about what a sky of that air sends less
+		f.Wind *= 1 + (wind-1)*share
+		return f
+	}
+}
+
 // departure is a case of the battery in which the model disagrees with practice.
 type departure struct {
 	got float64 // h after placing

@@ -144,6 +144,9 @@ func TestPlasticHoursWorking(t *testing.T) {
 			if l.Symbol == "t_dry" && l.Check != nil && l.Check.Apart > 0.1 {
 				t.Errorf("%s: film gone at %.2f h, closed form %.2f h", name, l.Value, l.Check.Value)
 			}
+			if l.Symbol == "s" && !(l.Check.Apart < 0.5) {
+				t.Errorf("%s: suction %.1f kPa, by hand %.1f kPa", name, l.Value, l.Check.Value)
+			}
 			if l.Symbol == "P_p" && l.Value != hours[len(hours)-1].ShrinkageChance {
 				t.Errorf("%s: chance %.3f on the sheet, %.3f by the hour", name, l.Value, hours[len(hours)-1].ShrinkageChance)
 			}
@@ -175,5 +178,20 @@ func TestPlasticHoursOfAShortRun(t *testing.T) {
 		if math.Abs(a[i].Strength-b[i].Strength) > 0.01*a[i].Strength || math.Abs(a[i].ShrinkageChance-b[i].ShrinkageChance) > 0.01 {
 			t.Errorf("hour %d: %+v, in the longer run %+v", i+1, b[i], a[i])
 		}
+	}
+}
+
+// A fog spray that comes late lets the suction go slack, but not what has torn.
+func TestFogLetsTheSuctionGo(t *testing.T) {
+	c := windy(t)
+	fog, _ := TypicalCover("fog")
+	fog.On = 2
+	c.Covers = []Cover{fog}
+	hours := runOf(t, c).PlasticHours(PlasticInput{})
+	if !(hours[1].Suction > 5 && hours[2].Suction == 0 && hours[2].Rate < 0.05) {
+		t.Errorf("suction %.1f kPa before the fog, %.1f kPa an hour into it", hours[1].Suction, hours[2].Suction)
+	}
+	if hours[2].ShrinkageChance < hours[1].ShrinkageChance {
+		t.Error("fog closed a crack")
 	}
 }

@@ -88,15 +88,35 @@ func (h *History) pullLines(in PlasticInput) []working.Line {
 	chance := CrackChance(worst.Tension/worst.Strength, pullValue["variation"])
 	return []working.Line{
 		working.New("s", fmt.Sprintf("suction in the pore water where the pull is worst, %.1f h after placing", at), "s", worst.Suction, "kPa", own,
-			working.In("s", worst.Suction, "kPa", fmt.Sprintf("summed over the water drawn out; air enters at %.0f", pullValue["air_entry"]))),
+			working.In("s", worst.Suction, "kPa", fmt.Sprintf("summed over the water drawn out; air enters at %.0f", pullValue["air_entry"]))).
+			Beside("water drawn out by then times the mean stiffness since the surface fell dry", h.handSuction(w, at), own, "the mean takes steady drying"),
 		working.New("σ_p", "level tension it brings", "s·(1 - 2ν)/(1 - ν)", worst.Tension, "kPa", source.Cite("mechanics", "porous layer held in plan"),
 			working.In("s", worst.Suction, "kPa", ""), working.In("ν", nu, "-", "drained skeleton")),
 		working.New("u_p", "pull over strength", "σ_p/f", worst.Tension/worst.Strength, "-", own,
 			working.In("σ_p", worst.Tension, "kPa", ""), working.In("f", worst.Strength, "kPa", "tensile strength of the fresh surface")),
-		working.New("P_p", "chance that the surface tore", "P_p", chance, "-", own,
-			working.In("P_p", chance, "-", fmt.Sprintf("lognormal, coefficient of variation %.2f", pullValue["variation"]))),
+		working.New("P_p", "chance that the surface tore", "Φ((ln(u_p) + s_v²/2)/s_v)", chance, "-", own,
+			working.In("u_p", worst.Tension/worst.Strength, "-", ""), working.In("s_v", logSpread(pullValue["variation"]), "-",
+				fmt.Sprintf("sqrt(ln(1 + v²)), coefficient of variation v = %.2f of strength against pull", pullValue["variation"]))),
 	}
 }
+
+// handSuction estimates the suction at an hour by hand: the stiffness grows by a steady
+// share from the fall dry on, so its mean is (K2 - K1)/ln(K2/K1).
+func (h *History) handSuction(w *plasticWalk, hours float64) float64 {
+	stiffness := func(at float64) float64 {
+		age := h.seriesAt(h.SurfaceAge, at)
+		return SuctionPerWater(age/w.age, (age-w.age)/(w.ageEnd-w.age))
+	}
+	first, last := stiffness(h.FilmGone), stiffness(hours)
+	mean := last
+	if last > first*1.000001 {
+		mean = (last - first) / math.Log(last/first)
+	}
+	return math.Min(pullValue["air_entry"], h.seriesAt(h.Drawn, hours)*mean)
+}
+
+// logSpread is the standard deviation of the logarithm of what varies lognormally.
+func logSpread(variation float64) float64 { return math.Sqrt(math.Log(1 + variation*variation)) }
 
 // settlementLines are the cracks over bars.
 func (h *History) settlementLines(in PlasticInput) []working.Line {

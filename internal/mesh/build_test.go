@@ -95,12 +95,14 @@ func checkLines(t tester, name string, m *Mesh, d *Domain) {
 	}
 }
 
-// selfCoincides tells whether two pieces of a line run along each other.
+// selfCoincides tells whether two pieces of a line run along each other, or so
+// nearly that snapping joins them over a part.
 func selfCoincides(line []Point) bool {
 	for i := 1; i < len(line); i++ {
 		for k := i + 1; k < len(line); k++ {
 			a, b, c, d := line[i-1], line[i], line[k-1], line[k]
-			if math.Abs(Orient(a, b, c)) < 1e-6 && math.Abs(Orient(a, b, d)) < 1e-6 {
+			ux, uy, wx, wy := b[0]-a[0], b[1]-a[1], d[0]-c[0], d[1]-c[1]
+			if math.Abs(ux*wy-uy*wx) < 1e-4*math.Hypot(ux, uy)*math.Hypot(wx, wy) && math.Abs(Orient(a, b, c)) < 1e-2 {
 				return true
 			}
 		}
@@ -143,6 +145,28 @@ func TestSlabKeepsAnglesAndSizes(t *testing.T) {
 			if len(m.Clipped) != 0 || m.Regions != 14 {
 				t.Errorf("%d clipped, %d regions", len(m.Clipped), m.Regions)
 			}
+		}
+	}
+}
+
+func TestSmoothingEvensAndKeepsPromises(t *testing.T) {
+	for _, size := range []Sizing{nil, Uniform(0.5), Grade(0.5, 1.2, Source{Point{10, 10}, 0.01})} {
+		d := slab()
+		d.Size = size
+		plain, err := Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.Smooth = 4
+		smooth, err := Build(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before, after := checkMesh(t, "plain", plain, &d, 349.76), checkMesh(t, "smooth", smooth, &d, 349.76)
+		t.Logf("%T: aspect %.4f to %.4f, smallest angle %.2f to %.2f, triangles %d to %d", size,
+			before.MeanAspect, after.MeanAspect, before.SmallestAngle, after.SmallestAngle, before.Triangles, after.Triangles)
+		if after.MeanAspect >= before.MeanAspect {
+			t.Errorf("%T: aspect %v before and %v after", size, before.MeanAspect, after.MeanAspect)
 		}
 	}
 }

@@ -13,11 +13,12 @@
 //   - the triangles cover the outline less its holes, each with positive area by
 //     exact arithmetic;
 //   - every line lies along edges of the mesh, cut where it leaves the outline;
-//   - no triangle has a corner inside its circumcircle that it can see, except
-//     after [Domain.Smooth] is refused by a line;
+//   - no triangle has a point inside its circumcircle that it can see past the
+//     lines (constrained Delaunay);
 //   - no side is longer than the size asked for at the middle of its triangle;
-//   - no angle is below [Domain.MinAngle] except where the input itself has a
-//     smaller one;
+//   - no angle is below [Domain.MinAngle] (26 degrees) except between two lines or
+//     sides that meet at less than 60 degrees, and between ones nearer to each
+//     other than [Domain.Finest];
 //   - the same input gives the same mesh.
 //
 // The signs that decide everything are exact ([Orient], [InCircle]); the places

@@ -135,10 +135,7 @@ func (w *work) erase(mark Mark, at []int32) {
 		w.release(v, keep)
 	}
 	for _, v := range points {
-		t.fan(v, func(side int32) bool {
-			w.doubtful = append(w.doubtful, side>>2)
-			return true
-		})
+		w.doubt(v)
 	}
 }
 

@@ -49,7 +49,7 @@ type work struct {
 	// the number of points. Nil for a mesh made afresh.
 	before       []int32
 	pointsBefore int32
-	// Triangles beside segments that now have another end, and with it perhaps no
+	// Triangles at segments that now have another end, and with it perhaps no
 	// small angle to excuse theirs.
 	doubtful []int32
 }
@@ -73,6 +73,13 @@ func Build(d Domain) (*Mesh, error) {
 	}
 	if err := r.run(); err != nil {
 		return nil, err
+	}
+	if d.Smooth > 0 {
+		r.smooth(d.Smooth)
+		r.all() // turned sides may be too long, and angles beside them too small
+		if err := r.run(); err != nil {
+			return nil, err
+		}
 	}
 	w := &work{domain: d, t: b.t, segments: b.segments, on: r.on, table: b.table, snap: b.snap}
 	return w.mesh(b.clipped(), b.nodes.single), nil

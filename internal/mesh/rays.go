@@ -101,12 +101,18 @@ func (w *work) cutSegment(v int32) int32 {
 		w.segments[s].b = v
 	}
 	for _, side := range append(w.sides(s), w.sides(number)...) {
-		w.doubtful = append(w.doubtful, side>>2)
-		if twin := w.t.twin(side); twin >= 0 {
-			w.doubtful = append(w.doubtful, twin>>2)
-		}
+		w.doubt(w.t.start(side))
+		w.doubt(w.t.end(side))
 	}
 	return number
+}
+
+// doubt has the triangles at v judged again: see doubtful.
+func (w *work) doubt(v int32) {
+	w.t.fan(v, func(side int32) bool {
+		w.doubtful = append(w.doubtful, side>>2)
+		return true
+	})
 }
 
 // mergeSegments joins the two segments that meet in v into one, and makes v a

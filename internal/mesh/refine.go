@@ -111,6 +111,7 @@ func (r *refiner) prepare() error {
 
 // all sets every triangle aside that needs work.
 func (r *refiner) all() {
+	r.swept = false
 	for tri := range r.t.corner {
 		if r.t.alive(int32(tri)) {
 			r.judge(int32(tri))
@@ -149,18 +150,31 @@ func (r *refiner) run() error {
 	}
 }
 
+// tooMany names the place that is farthest from its size, or where sides have
+// become shortest.
 func (r *refiner) tooMany() error {
-	shortest, at := math.Inf(1), Point{}
+	shortest, thin := math.Inf(1), Point{}
+	largest, coarse := 1.0, Point{}
 	for tri := range r.t.corner {
-		if r.t.alive(int32(tri)) {
-			a, b, c := r.t.place(int32(tri))
-			if l := min(distance(a, b), distance(b, c), distance(c, a)); l < shortest {
-				shortest, at = l, middle(a, b, c)
-			}
+		if !r.t.alive(int32(tri)) {
+			continue
+		}
+		a, b, c := r.t.place(int32(tri))
+		at := middle(a, b, c)
+		ab, bc, ca := distance(a, b), distance(b, c), distance(c, a)
+		if l := min(ab, bc, ca); l < shortest {
+			shortest, thin = l, at
+		}
+		if times := max(ab, bc, ca) / r.sizeAt(at); times > largest {
+			largest, coarse = times, at
 		}
 	}
-	return refuse(TooManyNeeded, at, "Ask for larger triangles, raise MaxTriangles, or join what lies close together there.",
-		"The mesh needs more than %d triangles; the smallest side so far is %.3g", r.limit, shortest)
+	if largest > 1 {
+		return refuse(TooManyNeeded, coarse, "Ask for larger triangles there or raise MaxTriangles.",
+			"The mesh needs more than %d triangles; it is farthest from the size asked for, %.3g,", r.limit, r.sizeAt(coarse))
+	}
+	return refuse(TooManyNeeded, thin, "Raise MaxTriangles or Finest, or join what lies close together there.",
+		"The mesh needs more than %d triangles; the shortest side is %.3g", r.limit, shortest)
 }
 
 // current tells whether a task still stands for the triangle it was made of.
@@ -190,8 +204,9 @@ func (r *refiner) judge(tri int32) {
 	k := &r.t.corner[tri]
 	a, b, c := r.t.points[k.v[0]], r.t.points[k.v[1]], r.t.points[k.v[2]]
 	length := [3]float64{squaredDistance(a, b), squaredDistance(b, c), squaredDistance(c, a)}
+	twiceArea := (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
 	for i := range int32(3) {
-		if k.seg[i] >= 0 && r.needsSplit(4*tri+i, length[i], length[(i+1)%3]+length[(i+2)%3]) {
+		if k.seg[i] >= 0 && r.needsSplit(4*tri+i, length[i], length[(i+1)%3]+length[(i+2)%3], twiceArea) {
 			r.crowded.push(task{4*tri + i, k.v[3]})
 		}
 	}
@@ -214,7 +229,6 @@ func (r *refiner) judge(tri int32) {
 			return
 		}
 	}
-	twiceArea := (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
 	if twiceArea*twiceArea < r.sineSquared*l*m && length[short] > r.finest*r.finest && !r.excused(tri, int32(short)) {
 		r.skinny.push(task{4*tri + int32(short), k.v[3]})
 	}

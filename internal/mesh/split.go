@@ -3,10 +3,11 @@ package mesh
 import "math"
 
 // needsSplit tells whether a side on a segment is too long or crowded: the corner
-// across lies inside the circle that has the side as diameter. Lengths are
-// squared; others is the sum of those of the two other sides.
-func (r *refiner) needsSplit(side int32, length, others float64) bool {
-	crowded := others < length
+// across lies inside the circle that has the side as diameter, and not so near
+// the side that the gap is below Finest. Lengths are squared; others is the sum
+// of those of the two other sides.
+func (r *refiner) needsSplit(side int32, length, others, twiceArea float64) bool {
+	crowded := others < length && twiceArea*twiceArea > r.finest*r.finest*length
 	if !crowded && r.size == nil {
 		return false
 	}

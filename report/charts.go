@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"slabwright/internal/draw"
@@ -50,7 +51,7 @@ func DryingChart(c *Content, p *PourDay) *draw.Scene {
 	}
 	// the sheet is about fresh concrete: the hours round set
 	last := math.Min(d.hours, 18)
-	ch := draw.Chart{Width: 172, Height: 56, Title: "Drying rate, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 36}
+	ch := draw.Chart{Width: 172, Height: 50, Title: "Drying rate, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 36}
 	ch.X.Max = last
 	ch.X.Labels = upToHour(d.labels, last)
 	top := 1.1
@@ -64,8 +65,16 @@ func DryingChart(c *Content, p *PourDay) *draw.Scene {
 		}
 		ch.Curves = append(ch.Curves, curve)
 	}
-	ch.Y = upTo("drying rate, kg/m² per hour", 0, top, 4)
 	ch.Limits = []draw.Limit{{At: 1, Name: "1.0, ACI 305R"}}
+	if planned := p.DryingLimit; planned != nil {
+		if *planned == 1 {
+			ch.Limits = []draw.Limit{{At: 1, Name: "1.0, planned and ACI 305R"}}
+		} else {
+			ch.Limits = append(ch.Limits, draw.Limit{At: *planned, Name: strings.TrimSuffix(fixed(*planned, 2), "0") + ", as planned"})
+			top = math.Max(top, *planned)
+		}
+	}
+	ch.Y = upTo("drying rate, kg/m² per hour", 0, top, 4)
 	ch.Marks = d.marks(p, last, map[string]bool{"set": true, "finish": true, "cure": true})
 	if p.FilmGone != nil && !marked(ch.Marks, d.at(*p.FilmGone)) {
 		ch.Marks = append(ch.Marks, draw.Mark{At: d.at(*p.FilmGone), Words: d.clk.time(*p.FilmGone) + " bleed water gone", Pen: draw.Pen{Color: vermilion, Width: 0.25}})
@@ -114,7 +123,7 @@ func TemperatureChart(c *Content, p *PourDay) *draw.Scene {
 		{"middle", draw.Pen{Color: ink, Width: 0.35, Dash: []float64{3, 0.9}}, func(h ColumnHour) float64 { return h.Middle }},
 		{"bottom", draw.Pen{Color: chalk, Width: 0.35, Dash: []float64{1, 0.8}}, func(h ColumnHour) float64 { return h.Bottom }},
 	}
-	ch := draw.Chart{Width: 172, Height: 56, Title: "Temperature through the depth, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 26}
+	ch := draw.Chart{Width: 172, Height: 48, Title: "Temperature through the depth, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 26}
 	low, high := math.Inf(1), math.Inf(-1)
 	put := func(curve *draw.Curve, t time.Time, v float64) {
 		if at := d.at(t); at >= 0 && at <= d.hours {
@@ -163,7 +172,7 @@ func ShareChart(c *Content, p *PourDay) *draw.Scene {
 		curve.Low, curve.High = append(curve.Low, h.ShareLow), append(curve.High, h.ShareHigh)
 		top = math.Max(top, math.Min(h.ShareHigh, 2))
 	}
-	ch := draw.Chart{Width: 172, Height: 62, Title: "Share of tensile strength used, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 30}
+	ch := draw.Chart{Width: 172, Height: 54, Title: "Share of tensile strength used, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 30}
 	ch.Y = upTo("tension over tensile strength", 0, top, 4)
 	ch.Curves = []draw.Curve{curve}
 	ch.Limits = []draw.Limit{{At: 1, Name: "cracks at 1"}}

@@ -242,6 +242,7 @@ func fixturePour(id, name string, day, hour int) PourDay {
 		{Ticket: "40121", Start: later(0.7), AgeMin: some(61), Volume: some(6), Slump: some(0.08), Concrete: some(30.5), WaterAdded: some(0)},
 		{Ticket: "40126", Start: later(1.4), AgeMin: some(98), Volume: some(5.5), Slump: some(0.15), Concrete: some(32), WaterAdded: some(15), AskedBy: "placer", Note: "w/c rose from 0.50 to 0.55"}}
 	p.Sentences = []string{"the surface dried faster than it bled from " + "11:20 on; the film was gone before floating began", "the window for the wet saw was Wed 17:24 to 22:12; J3, J4 and J5 were cut three to four hours after it closed", "in the samples the slab had cracked by itself in 8 of 10 before J3 was cut"}
+	fixtureFresh(&p)
 	p.NotGiven = []string{"rain: no record, so washing of the surface is not looked at"}
 	return p
 }
@@ -289,4 +290,53 @@ func fixture() *Content {
 		Sources:  []SourceRow{{"EN 1992-1-1:2004", "seen in another code or excerpt"}, {"Uno, ACI Materials Journal 95(4) 1998", "seen in another code or excerpt"}},
 	}
 	return c
+}
+
+// fixtureFresh fills what is known of a pour by panel, hour and depth.
+func fixtureFresh(p *PourDay) {
+	later := func(h float64) *time.Time { t := p.Start.Add(time.Duration(h * float64(time.Hour))); return &t }
+	p.DryingLimit = some(0.75)
+	for i, panel := range []string{"P1", "P2", "P3"} {
+		placed := 1.2 * float64(i)
+		w := PanelWindow{Panel: panel, Placed: *later(placed), Order: 3 - i,
+			Wet:   Window{Saw: "wet", Opens: later(placed + 8.1), OpensLow: later(placed + 7.4), OpensHigh: later(placed + 9.2), Best: later(placed + 9.4), Closes: later(placed + 12.6), ClosesLow: later(placed + 11.5), ClosesHigh: later(placed + 14), Why: "its own clock", Working: "window-strip-1"},
+			Early: Window{Saw: "early-entry", Opens: later(placed + 5.4), Closes: later(placed + 12.6), Why: "needs less edge strength"}}
+		if i == 2 {
+			w.Wet.Closes, w.Wet.ClosesLow, w.Wet.ClosesHigh = nil, nil, nil
+		}
+		for h := 4.0; h <= 24; h++ {
+			w.Curve = append(w.Curve, CutChance{At: *later(placed + h), Hours: h, Ready: 1 / (1 + math.Exp(-(h-8)/0.8)), Cracked: 0.9 / (1 + math.Exp(-(h-14.5-float64(i))/1.2))})
+		}
+		p.Panels = append(p.Panels, w)
+	}
+	film, deficit := 0.0, 0.0
+	for h := 0.5; h < 6; h += 0.5 {
+		drying, bleeding := 0.35+0.14*h, 0.7*math.Exp(-h/2.5)
+		if film += 0.5 * (bleeding - drying); film < 0 {
+			deficit, film = deficit-film, 0
+		}
+		p.Plastic = append(p.Plastic, PlasticHour{Time: *later(h), Hours: h, Drying: drying, Bleeding: bleeding, Film: film, Deficit: deficit, Shrinkage: 0.8 * (1 - math.Exp(-deficit)), Settlement: 0.3 * (1 - math.Exp(-h))})
+	}
+	p.Depths = []float64{0, 0.03, 0.075, 0.12, 0.15}
+	for _, h := range []float64{6, 12, 18, 36} {
+		f := Profile{Time: *later(h), Hours: h}
+		for _, z := range p.Depths {
+			f.Temperature = append(f.Temperature, 24+90*z*math.Sin(h/6)+h/6)
+			f.Humidity = append(f.Humidity, 1-0.2*math.Exp(-z*30)*h/36)
+			f.Strength = append(f.Strength, 0.7*h*(0.9+z))
+			f.Stress = append(f.Stress, (0.05-z)*h/10)
+		}
+		p.Profiles = append(p.Profiles, f)
+	}
+	p.Moves = []SensitivityRow{{What: "edge strength for the saw", Low: "3.5 MPa", High: "7 MPa", Known: "default", Opens: 140, Closes: 0, Share: 0.46},
+		{What: "wind at the slab", Low: "1.5 m/s", High: "4 m/s", Known: "recorded", Opens: 12, Closes: -85, Share: 0.31},
+		{What: "friction on the base", Low: "0.5", High: "1.6", Known: "assumed", Opens: 0, Closes: -64, Share: 0.18}}
+	p.Measured = &MeasuredFit{Used: []string{"two logged sensors, 40 mm and 110 mm deep", "final set felt at 14:50"}, Members: 9.4, Text: "the logged temperatures move the opening 25 minutes earlier and halve its range",
+		Warnings: []string{"the lower sensor stands 2 K above every sample: look whether it lay in the sun"}, Working: "window-strip-1"}
+	row := func(name, changed string, opens, best, closes, peak, plastic, cracked float64, night bool) WhatIf {
+		return WhatIf{Name: name, Changed: changed, Window: Window{Saw: "wet", Opens: later(opens), OpensLow: later(opens - 0.8), OpensHigh: later(opens + 1), Best: later(best), Closes: later(closes), Why: "edge strength and cooling"}, Peak: peak, Plastic: plastic, Cracked: cracked, Night: night}
+	}
+	p.WhatIfs = []WhatIf{row("as it was", "as it was", 8.4, 9.5, 13.2, 1.27, 0.62, 0.04, false), row("three hours earlier", "start 3 h earlier", 5.9, 6.8, 12.1, 1.05, 0.41, 0.02, false),
+		row("in the cool of the evening", "start 9 h later", 19.8, 21, 29.5, 0.48, 0.003, 0.01, true),
+		{Name: "the next day", Changed: "a day later", Text: "the weather record ends before final set"}}
 }

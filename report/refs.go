@@ -112,6 +112,13 @@ func (c *Content) eachWorking(visit func(place, id string)) {
 		if p.Early != nil {
 			visit("early-entry window of pour "+p.ID, p.Early.Working)
 		}
+		for _, w := range p.Panels {
+			visit("window of panel "+w.Panel, w.Wet.Working)
+			visit("early-entry window of panel "+w.Panel, w.Early.Working)
+		}
+		if p.Measured != nil {
+			visit("measurements of pour "+p.ID, p.Measured.Working)
+		}
 	}
 	for _, f := range c.Findings {
 		place := "finding " + f.Finding.ID

@@ -78,6 +78,8 @@ func TestGolden(t *testing.T) {
 	golden(t, "findings.txt", []byte(FindingsText(c, 72)))
 	golden(t, "causes-F1.txt", []byte(CausesText(c, "f1", 72)))
 	golden(t, "window.txt", []byte(WindowText(c, 72)))
+	golden(t, "whatif.txt", []byte(WhatIfText(c, "", 120)))
+	golden(t, "whatif-narrow.txt", []byte(WhatIfText(c, "s2", 72)))
 }
 
 var (
@@ -235,7 +237,7 @@ func TestWords(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := textOf(html)
-	for form, words := range map[string]string{"HTML": text, "terminal": PageOneText(c, 80) + FindingsText(c, 80) + CausesText(c, "F1", 80) + WindowText(c, 80), "plan": string(PlanSVG(c))} {
+	for form, words := range map[string]string{"HTML": text, "terminal": PageOneText(c, 80) + FindingsText(c, 80) + CausesText(c, "F1", 80) + WindowText(c, 80) + WhatIfText(c, "", 80), "plan": string(PlanSVG(c))} {
 		if bad := never.FindAllString(words, -1); len(bad) > 0 {
 			t.Errorf("%s uses %q", form, bad)
 		}

@@ -144,6 +144,9 @@ func WindowText(c *Content, width int) string {
 			w.hanging("  ", or(win.Saw, "saw")+" saw: from "+clk.span(win.Opens, win.OpensLow, win.OpensHigh, "a time not found")+
 				" to "+clk.span(win.Closes, win.ClosesLow, win.ClosesHigh, "the end of the time looked at")+". "+sentence(win.Why))
 		}
+		for _, one := range panelsInOrder(p) {
+			w.hanging("  ", panelLine(clk, one))
+		}
 		for _, cut := range p.Cuts {
 			s := fmt.Sprintf("%s cut %s, %s h after placing: %s", cut.Joint, clk.hour(cut.At), fixed(cut.Hours, 1), cut.State)
 			if cut.Chance != nil {
@@ -151,14 +154,36 @@ func WindowText(c *Content, width int) string {
 			}
 			w.hanging("  ", sentence(s))
 		}
+		if p.DryingLimit != nil {
+			w.hanging("  ", "drying limit as planned: "+fixed(*p.DryingLimit, 2)+" kg/m²h.")
+		}
 		for _, s := range p.Sentences {
 			w.hanging("  - ", sentence(s))
+		}
+		if n := len(p.Moves); n > 0 {
+			m := p.Moves[0]
+			w.hanging("  ", fmt.Sprintf("moved most by %s (%s to %s): opening %s min, closing %s min over that range.", m.What, m.Low, m.High, fixed(m.Opens, 0), fixed(m.Closes, 0)))
+		}
+		if p.Measured != nil {
+			w.hanging("  measured: ", sentence(p.Measured.Text))
 		}
 		for _, s := range p.NotGiven {
 			w.hanging("  not answered: ", sentence(s))
 		}
 	}
 	return w.String()
+}
+
+// panelLine is the window of one panel on its own clock.
+func panelLine(clk clock, p PanelWindow) string {
+	s := fmt.Sprintf("%d. panel %s, placed %s: wet saw %s to %s", p.Order, p.Panel, clk.short(p.Placed), clk.shortOr(p.Wet.Opens, "a time not found"), clk.shortOr(p.Wet.Closes, "the end of the time looked at"))
+	if p.Wet.Best != nil {
+		s += ", best " + clk.short(*p.Wet.Best)
+	}
+	if p.Early.Opens != nil {
+		s += "; early-entry from " + clk.short(*p.Early.Opens)
+	}
+	return s + "."
 }
 
 // writer wraps lines to a width.

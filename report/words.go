@@ -110,6 +110,23 @@ func (c clock) span(t, low, high *time.Time, absent string) string {
 	return s
 }
 
+// spanShort is span without dates, for tables of one day and night.
+func (c clock) spanShort(t, low, high *time.Time, absent string) string {
+	s := c.shortOr(t, absent)
+	if low != nil && high != nil {
+		s += " (" + c.spanEnd(*low, t) + " to " + c.spanEnd(*high, t) + ")"
+	}
+	return s
+}
+
+// shortOr is short, or a word where the time is not known.
+func (c clock) shortOr(t *time.Time, absent string) string {
+	if t == nil {
+		return absent
+	}
+	return c.short(*t)
+}
+
 func (c clock) spanEnd(t time.Time, beside *time.Time) string {
 	if beside != nil && t.In(c.zone).YearDay() == beside.In(c.zone).YearDay() {
 		return c.time(t)

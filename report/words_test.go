@@ -45,7 +45,7 @@ func TestTimesAreTheSites(t *testing.T) {
 func TestTerminalTextKeepsToTheWidth(t *testing.T) {
 	c := fixture()
 	for _, width := range []int{40, 72, 120} {
-		for _, text := range []string{PageOneText(c, width), FindingsText(c, width), CausesText(c, "F1", width), WindowText(c, width)} {
+		for _, text := range []string{PageOneText(c, width), FindingsText(c, width), CausesText(c, "F1", width), WindowText(c, width), WhatIfText(c, "", width), WhatIfText(c, "nowhere", width)} {
 			for _, line := range strings.Split(text, "\n") {
 				if n := utf8.RuneCountInString(line); n > width {
 					t.Errorf("width %d: %d letters in %q", width, n, line)

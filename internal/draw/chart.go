@@ -31,6 +31,7 @@ type Span struct {
 	Words     string
 	Fill      Color
 	OpenRight bool // goes on past the chart
+	NoEdges   bool
 }
 
 // Chart is curves over one x axis.
@@ -43,8 +44,11 @@ type Chart struct {
 	Marks         []Mark
 	Spans         []Span
 	NameSpace     float64 // mm kept at the right for names; 0: 30
+	NoNames       bool    // curves are told by a key elsewhere
+	CloseNames    bool    // names stand close to the frame, for small charts
 	Ink, Quiet    Color
 	Paper         Color
+	leastRows     int // rows of marks there is to be room for
 }
 
 const (
@@ -73,11 +77,9 @@ func (c Chart) Scene() *Scene {
 	if !(c.X.Max > c.X.Min) || !(c.Y.Max > c.Y.Min) {
 		panic("draw: a chart needs axes with max above min")
 	}
-	names := c.NameSpace
-	if names == 0 {
-		names = 30
-	}
+	names := c.nameSpace()
 	rows, rowOf := c.markRows(chartLeft, c.Width-names)
+	rows = max(rows, c.leastRows)
 	f := frame{chartLeft, 5.5 + markRow*float64(rows), c.Width - names, c.Height - chartFoot, c.X, c.Y}
 	s := New(c.Width, c.Height, c.Title, c.Desc)
 	c.drawSpans(s, f)
@@ -85,8 +87,21 @@ func (c Chart) Scene() *Scene {
 	c.drawCurves(s, f)
 	c.drawLimits(s, f)
 	c.drawMarks(s, f, rowOf)
-	c.drawNames(s, f)
+	if !c.NoNames {
+		c.drawNames(s, f)
+	}
 	return s
+}
+
+// nameSpace is the room at the right.
+func (c Chart) nameSpace() float64 {
+	switch {
+	case c.NoNames:
+		return 2.5
+	case c.NameSpace == 0:
+		return 30
+	}
+	return c.NameSpace
 }
 
 func (c Chart) drawSpans(s *Scene, f frame) {
@@ -98,6 +113,9 @@ func (c Chart) drawSpans(s *Scene, f frame) {
 		}
 		a, b := f.at(from, c.Y.Max), f.at(to, c.Y.Min)
 		g.Add(Area{Ring: []Point{a, {b.X, a.Y}, b, {a.X, b.Y}}, Fill: span.Fill})
+		if span.NoEdges {
+			continue
+		}
 		edge := Pen{Color: c.Ink, Width: 0.25, Dash: []float64{1.2, 0.6}}
 		g.Add(Line{Points: []Point{a, {a.X, b.Y}}, Pen: edge})
 		if !span.OpenRight && span.To <= c.X.Max {

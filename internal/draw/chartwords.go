@@ -121,9 +121,13 @@ func (c Chart) drawNames(s *Scene, f frame) {
 		}
 	}
 	g := s.Group("names", "", Paper)
+	end := f.right + 7.0
+	if c.CloseNames {
+		end = f.right + 3.6
+	}
 	for _, n := range names {
 		g.Add(Line{Points: []Point{{f.right + 0.3, n.want}, {f.right + 1.6, n.y}}, Pen: Pen{Color: c.Quiet, Width: 0.12}})
-		g.Add(Line{Points: []Point{{f.right + 1.6, n.y}, {f.right + 7, n.y}}, Pen: n.pen})
-		g.Add(Text{At: Point{f.right + 7.8, n.y + 0.85}, Words: n.words, Height: chartLetters, Color: c.Ink})
+		g.Add(Line{Points: []Point{{f.right + 1.6, n.y}, {end, n.y}}, Pen: n.pen})
+		g.Add(Text{At: Point{end + 0.8, n.y + 0.85}, Words: n.words, Height: chartLetters, Color: c.Ink})
 	}
 }

@@ -285,6 +285,11 @@ func TestShadeSheet(t *testing.T) {
 	if want := 6 * math.Tan(radians(40)); math.Abs(least-want) > 0.15*want { // equinox noon: zenith is the latitude
 		t.Errorf("shortest shadow %.2f m, want about %.2f", least, want)
 	}
+	for _, l := range sheet.Lines {
+		if got, err := l.Rework(); err != nil || math.Abs(got-l.Value) > 1e-9*math.Max(1, math.Abs(l.Value)) {
+			t.Errorf("%s reworked gives %.9g (%v), the line says %.9g", l.Formula, got, err, l.Value)
+		}
+	}
 	if got := (Surroundings{}).ShadeSheet("shade-2", "the open", area, nil); len(got.Lines) != 0 {
 		t.Errorf("%d lines without hours", len(got.Lines))
 	}

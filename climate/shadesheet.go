@@ -29,7 +29,7 @@ func (s Surroundings) ShadeSheet(id, where string, area plan.Ring, hours []Shade
 	sheet.Add(
 		working.New("ψ", "share of the sky in view", "ψ", hours[0].Sky, "-", source.Cite("mechanics", "sky of even brightness over a level plane"),
 			working.In("ψ", hours[0].Sky, "-", "summed over 180 bearings")),
-		working.New("v/v0", "share of the wind felt", "v/v0", hours[0].Wind, "-", source.Cite("practice", "windbreaks"), working.In("v/v0", hours[0].Wind, "-", s.windWords())))
+		working.New("c_w", "share of the wind felt", "c_w", hours[0].Wind, "-", source.Cite("practice", "windbreaks"), working.In("c_w", hours[0].Wind, "-", s.windWords())))
 	highest := s.highest()
 	for _, h := range hours {
 		if h.Zenith >= 90 {
@@ -37,7 +37,7 @@ func (s Surroundings) ShadeSheet(id, where string, area plan.Ring, hours []Shade
 		}
 		what := fmt.Sprintf("length of the shadow of %s, sun at %.0f°; the area has %.0f %% of the direct sun from %s to %s", highest.Name, h.Azimuth,
 			100*h.Sun, h.From.Format("2 Jan 15:04"), h.To.Format("15:04 MST"))
-		sheet.Add(working.New("L", what, "H·tan(z)", highest.Height*math.Tan(radians(h.Zenith)), "m", geometry,
+		sheet.Add(working.New("L", what, "H·tan(z·π/180)", highest.Height*math.Tan(radians(h.Zenith)), "m", geometry,
 			working.In("H", highest.Height, "m", "height"), working.In("z", h.Zenith, "°", "zenith angle of the sun")))
 	}
 	return sheet

@@ -141,6 +141,9 @@ func TestPlasticHoursWorking(t *testing.T) {
 			if math.IsNaN(l.Value) || l.Source.Title == "" || l.Numbers == "" {
 				t.Errorf("%s: line %+v", name, l)
 			}
+			if got, err := l.Rework(); err != nil || math.Abs(got-l.Value) > 1e-9*math.Max(1, math.Abs(l.Value)) {
+				t.Errorf("%s: %s reworked gives %.9g (%v), the line says %.9g", name, l.Formula, got, err, l.Value)
+			}
 			if l.Symbol == "t_dry" && l.Check != nil && l.Check.Apart > 0.1 {
 				t.Errorf("%s: film gone at %.2f h, closed form %.2f h", name, l.Value, l.Check.Value)
 			}

@@ -94,7 +94,7 @@ func (h *History) pullLines(in PlasticInput) []working.Line {
 			working.In("s", worst.Suction, "kPa", ""), working.In("ν", nu, "-", "drained skeleton")),
 		working.New("u_p", "pull over strength", "σ_p/f", worst.Tension/worst.Strength, "-", own,
 			working.In("σ_p", worst.Tension, "kPa", ""), working.In("f", worst.Strength, "kPa", "tensile strength of the fresh surface")),
-		working.New("P_p", "chance that the surface tore", "Φ((ln(u_p) + s_v²/2)/s_v)", chance, "-", own,
+		working.New("P_p", "chance that the surface tore", "(1 + erf((ln(u_p) + s_v^2/2)/(s_v·sqrt(2))))/2", chance, "-", own,
 			working.In("u_p", worst.Tension/worst.Strength, "-", ""), working.In("s_v", logSpread(pullValue["variation"]), "-",
 				fmt.Sprintf("sqrt(ln(1 + v²)), coefficient of variation v = %.2f of strength against pull", pullValue["variation"]))),
 	}

@@ -1,0 +1,184 @@
+package sparse
+
+import "math"
+
+// transfer carries vectors between two levels: row i is the node's part, block by
+// coarse unknowns, in each of the groups node[start[i]:start[i+1]].
+type transfer struct {
+	fine, coarse int // unknowns per node on the two levels
+	nodes        int // coarse ones
+	start        []int32
+	node         []int32
+	value        []float64 // fine × coarse, row by row
+}
+
+// tentative makes each group move in the given modes only: the modes within the
+// group, made orthogonal. It returns the same modes as the groups see them.
+func tentative(block int, group []int32, groups int, modes [][]float64) (*transfer, [][]float64) {
+	m := len(modes)
+	t := &transfer{fine: block, coarse: m, nodes: groups, start: make([]int32, len(group)+1), node: group, value: make([]float64, len(group)*block*m)}
+	for i := range group {
+		t.start[i+1] = int32(i + 1)
+	}
+	members, of := bucket(group, groups)
+	coarse := make([][]float64, m)
+	for k := range coarse {
+		coarse[k] = make([]float64, groups*m)
+	}
+	var q [][]float64
+	for g := range groups {
+		nodes := of[members[g]:members[g+1]]
+		rows := len(nodes) * block
+		for len(q) < m {
+			q = append(q, nil)
+		}
+		for k := range m {
+			if cap(q[k]) < rows {
+				q[k] = make([]float64, rows)
+			}
+			q[k] = q[k][:rows]
+			for a, i := range nodes {
+				copy(q[k][a*block:(a+1)*block], modes[k][int(i)*block:])
+			}
+			whole := math.Sqrt(inner(q[k], q[k]))
+			for p := range k {
+				part := inner(q[p], q[k])
+				coarse[k][g*m+p] = part
+				for i := range rows {
+					q[k][i] -= part * q[p][i]
+				}
+			}
+			size := math.Sqrt(inner(q[k], q[k]))
+			if size <= 1e-8*whole { // too few nodes to tell this mode from the others
+				clear(q[k])
+				continue
+			}
+			coarse[k][g*m+k] = size
+			for i := range rows {
+				q[k][i] /= size
+			}
+		}
+		for a, i := range nodes {
+			for r := range block {
+				for k := range m {
+					t.value[(int(i)*block+r)*m+k] = q[k][a*block+r]
+				}
+			}
+		}
+	}
+	return t, coarse
+}
+
+// bucket lists the members of each group.
+func bucket(group []int32, groups int) (start, of []int32) {
+	start = make([]int32, groups+2)
+	for _, g := range group {
+		start[g+2]++
+	}
+	for g := 2; g < len(start); g++ {
+		start[g] += start[g-1]
+	}
+	of = make([]int32, len(group))
+	for i, g := range group {
+		of[start[g+1]] = int32(i)
+		start[g+1]++
+	}
+	return start[:groups+1], of
+}
+
+// smoothed returns T − ω·D⁻¹·A·T for a tentative T, which has one group a node.
+func (f *fullRows) smoothed(t *transfer, d *BlockDiagonal, omega float64) *transfer {
+	n, b, m := f.a.Nodes, t.fine, t.coarse
+	s := &transfer{fine: b, coarse: m, nodes: t.nodes, start: make([]int32, n+1)}
+	s.node = make([]int32, 0, 3*n)
+	s.value = make([]float64, 0, 3*n*b*m)
+	place := make([]int32, t.nodes) // of a group within the row, plus one
+	row := make([]float64, 0, 32*b*m)
+	for i := range n {
+		row = row[:0]
+		first := len(s.node)
+		at := func(g int32) []float64 {
+			if place[g] == 0 {
+				s.node = append(s.node, g)
+				place[g] = int32(len(s.node) - first)
+				row = append(row, make([]float64, b*m)...)
+			}
+			k := int(place[g]-1) * b * m
+			return row[k : k+b*m]
+		}
+		f.addTimes(at(t.node[i]), f.a.Start[i], t.value[i*b*m:(i+1)*b*m], m)
+		for k := f.start[i]; k < f.start[i+1]; k++ {
+			j := int(f.node[k])
+			f.addTimes(at(t.node[j]), f.slot[k], t.value[j*b*m:(j+1)*b*m], m)
+		}
+		inverse := d.value[i*b*b : (i+1)*b*b]
+		for k, g := range s.node[first:] {
+			place[g] = 0
+			from := row[k*b*m : (k+1)*b*m]
+			for r := range b {
+				for c := range m {
+					sum := 0.0
+					for p := range b {
+						sum += inverse[r*b+p] * from[p*m+c]
+					}
+					v := -omega * sum
+					if g == t.node[i] {
+						v += t.value[(i*b+r)*m+c]
+					}
+					s.value = append(s.value, v)
+				}
+			}
+		}
+		s.start[i+1] = int32(len(s.node))
+	}
+	return s
+}
+
+// addTimes adds the block at a signed slot times a block of m columns.
+func (f *fullRows) addTimes(to []float64, slot int32, v []float64, m int) {
+	b := f.a.Block
+	for r := range b {
+		for p := range b {
+			e := f.entry(slot, r, p)
+			for c := range m {
+				to[r*m+c] += e * v[p*m+c]
+			}
+		}
+	}
+}
+
+// down sets coarse to the transposed times fine.
+func (t *transfer) down(coarse, fine []float64) {
+	clear(coarse)
+	b, m := t.fine, t.coarse
+	for i := range len(t.start) - 1 {
+		for k := t.start[i]; k < t.start[i+1]; k++ {
+			to := coarse[int(t.node[k])*m : int(t.node[k])*m+m]
+			v := t.value[int(k)*b*m : (int(k)+1)*b*m]
+			for r := range b {
+				x := fine[i*b+r]
+				for c := range to {
+					to[c] += v[r*m+c] * x
+				}
+			}
+		}
+	}
+}
+
+// addUp adds coarse carried to the fine level.
+func (t *transfer) addUp(fine, coarse []float64) {
+	b, m := t.fine, t.coarse
+	for i := range len(t.start) - 1 {
+		for k := t.start[i]; k < t.start[i+1]; k++ {
+			from := coarse[int(t.node[k])*m : int(t.node[k])*m+m]
+			v := t.value[int(k)*b*m : (int(k)+1)*b*m]
+			for r := range b {
+				sum := 0.0
+				for c, x := range from {
+					sum += v[r*m+c] * x
+				}
+				fine[i*b+r] += sum
+			}
+		}
+	}
+}

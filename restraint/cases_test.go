@@ -1,0 +1,183 @@
+package restraint
+
+import (
+	"math"
+	"testing"
+
+	"slabwright/plan"
+)
+
+// hot is a slab that sets, warms and cools over its first night, then dries: young
+// concrete whose strength has to keep up.
+func hot(setAt float64) func(float64) Concrete {
+	return func(hour float64) Concrete {
+		age := hour - setAt
+		if age <= 0 {
+			return Concrete{}
+		}
+		ripe := math.Exp(-math.Pow(18/age, 0.8))
+		cooled := 150e-6 * (1 - math.Exp(-math.Max(0, age-8)/10))
+		dried := 450e-6 * age / (age + 60*24)
+		return Concrete{Strain: -cooled - dried, Modulus: 30e9 * math.Sqrt(ripe), Strength: 2.4e6 * ripe,
+			Creep: 2 * (1 - math.Exp(-math.Pow(age/200, 0.4))), Fracture: 100 * ripe, Face: 0.6e6 * ripe * (1 - math.Exp(-math.Max(0, age-8)/6))}
+	}
+}
+
+// row is a strip of panels with sawn lines between them.
+func row(panels int, length, sawnAt float64) Model {
+	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, float64(panels)*length, 4.5)}, Base: Base{Stiffness: 100e6, Friction: 2, UnitWeight: 24000},
+		Pours: []Pour{{Thickness: 0.15, At: hot(4)}}, Settings: Settings{Scatter: 0.08, Seed: 11}}
+	for i := 1; i < panels; i++ {
+		x := float64(i) * length
+		m.Lines = append(m.Lines, Line{ID: "S" + string(rune('0'+i)), Kind: SawnLine, Path: path(x, 0, x, 4.5), From: sawnAt,
+			Share: NetSectionTension(0.25), FaceShare: NetSectionBending(0.25)})
+	}
+	return m
+}
+
+func firstMonths() []float64 {
+	var out []float64
+	for h := 0.0; h <= 72; h += 2 {
+		out = append(out, h)
+	}
+	for h := 96.0; h < 24*90; h *= 1.25 {
+		out = append(out, h)
+	}
+	return append(out, 24*90)
+}
+
+func describe(t *testing.T, r *Replay) {
+	t.Helper()
+	for _, e := range r.Events {
+		t.Logf("hour %.0f %s %s length %.2f share %.2f at %.2f,%.2f", e.Hour, e.Line, e.Kind, e.Length, e.Share, e.At.X, e.At.Y)
+	}
+	for _, o := range r.Openings {
+		t.Logf("%s %s open %.2f of %.2f mean %.2f mm widest %.2f mm", o.Line, o.Kind, o.Open, o.Length, 1e3*o.Mean, 1e3*o.Widest)
+	}
+	l := r.Ledger
+	t.Logf("peak %.2f of strength, %.2f MPa, hour %.0f at %.2f, %.2f; %d nodes, %d factorisations", r.Peak.Share, r.Peak.Stress/1e6, r.Peak.Hour, r.Peak.At.X, r.Peak.At.Y, r.Nodes, r.Rounds)
+	t.Logf("supplied %.1f J: stored %.1f crept %.1f base %.1f slid %.1f joints %.1f released %.1f left %.2f", l.Supplied, l.Stored, l.Crept, l.Base, l.Slid, l.Joints, l.Released, l.Left)
+}
+
+func count(r *Replay, kind LineKind) (n int) {
+	for _, e := range r.Events {
+		if e.Kind == kind {
+			n++
+		}
+	}
+	return n
+}
+
+// Panels sawn in time crack at their joints and nowhere else; the same sawn late
+// crack between them before the saw comes.
+func TestRowOfPanels(t *testing.T) {
+	in := replay(t, row(7, 5, 12), firstMonths()...)
+	describe(t, in)
+	if count(in, SawnLine) < 2 || count(in, CrackLine) > 0 {
+		t.Errorf("sawn in time: %d joints opened, %d cracks", count(in, SawnLine), count(in, CrackLine))
+	}
+	late := replay(t, row(7, 5, 400), firstMonths()...)
+	describe(t, late)
+	if count(late, CrackLine) == 0 || late.Events[0].Kind != CrackLine || late.Events[0].Hour >= 400 {
+		t.Errorf("sawn late: %d cracks", count(late, CrackLine))
+	}
+	if late.Events[0].Hour < 12 {
+		t.Errorf("cracked at hour %.1f already, before the saw that came in time", late.Events[0].Hour)
+	}
+}
+
+// An inside corner that no joint meets cracks from its tip, about halfway between its
+// sides; with a joint from it, it does not.
+func TestInsideCorner(t *testing.T) {
+	m := Model{Slab: plan.Slab{Outline: path(0, 0, 8, 0, 8, 4, 4, 4, 4, 8, 0, 8)}, Base: Base{Stiffness: 300e6, Friction: 3, UnitWeight: 24000},
+		Pours: []Pour{{Thickness: 0.15, At: hot(4)}}}
+	r := replay(t, m, firstMonths()...)
+	describe(t, r)
+	if len(r.Events) == 0 || r.Events[0].Kind != CrackLine {
+		t.Fatal("no crack")
+	}
+	crack := plan.Polyline(r.Openings[0].Path)
+	tip := plan.Point{X: 4, Y: 4}
+	if along, _, d := crack.Nearest(tip); d > 0.25 {
+		t.Errorf("the crack passes %.2f m off the corner", d)
+	} else {
+		further := along + 0.8
+		if along > crack.Length()/2 {
+			further = along - 0.8
+		}
+		p, _ := crack.At(further)
+		d := p.Minus(tip)
+		if angle := math.Atan2(-d.Y, -d.X) * 180 / math.Pi; angle < 30 || angle > 60 {
+			t.Errorf("it leaves the corner at %.0f degrees", angle)
+		}
+	}
+	m.Lines = []Line{
+		{ID: "X", Kind: SawnLine, Path: path(4, 0, 4, 4), From: 10, Share: 0.7, FaceShare: 0.5},
+		{ID: "Y", Kind: SawnLine, Path: path(0, 4, 4, 4), From: 10, Share: 0.7, FaceShare: 0.5},
+	}
+	with := replay(t, m, firstMonths()...)
+	describe(t, with)
+	if count(with, CrackLine) > 0 || count(with, SawnLine) == 0 {
+		t.Errorf("with joints: %d cracks, %d joints opened", count(with, CrackLine), count(with, SawnLine))
+	}
+}
+
+// infill is a new panel in the corner of an old slab, dowelled to it on two sides.
+func infill(free bool) Model {
+	old := func(float64) Concrete { return Concrete{Modulus: 32e9, Strength: 3e6} }
+	m := Model{Slab: plan.Slab{Outline: rectangle(-5, -5, 5, 5)}, Base: Base{Stiffness: 100e6, Friction: 1.5, UnitWeight: 24000},
+		Pours: []Pour{{ID: "new", Area: rectangle(0, 0, 5, 5), Thickness: 0.18, At: hot(4)}, {ID: "old", Thickness: 0.18, At: old}}}
+	b := Bars{Clear: 0.1}
+	if !free {
+		b.Along = DowelSideStiffness(0.025, 407e9, 200e9) / 0.3
+	}
+	m.Lines = []Line{
+		{ID: "F", Kind: FormedLine, Path: path(0, 0, 5, 0), Bars: &b}, {ID: "G", Kind: FormedLine, Path: path(0, 0, 0, 5), Bars: &b},
+	}
+	return m
+}
+
+// Round bars in both directions pin the corner of a new panel, which cracks; bars
+// that are free sideways do not.
+func TestDowelsBothWays(t *testing.T) {
+	years := append(firstMonths(), 24*120, 24*180, 24*300, 24*500, 24*730)
+	locked := replay(t, infill(false), years...)
+	describe(t, locked)
+	if count(locked, CrackLine) == 0 {
+		t.Error("locked sideways: no crack")
+	}
+	free := replay(t, infill(true), years...)
+	describe(t, free)
+	if count(free, CrackLine) > 0 {
+		t.Errorf("free sideways: %d cracks", count(free, CrackLine))
+	}
+}
+
+func column(isolated bool) Model {
+	ring := rectangle(3.8, 2.3, 4.2, 2.7)
+	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 5, 5), Fixtures: []plan.Fixture{{ID: "COL", Shape: ring, Opening: true}}}, Base: Base{Stiffness: 100e6, Friction: 1.5, UnitWeight: 24000},
+		Pours: []Pour{{Thickness: 0.18, At: hot(4)}}}
+	h := Hold{ID: "COL", Path: append(ring, ring[0])}
+	if isolated {
+		h.Give = 0.01
+	}
+	m.Holds = []Hold{h}
+	return m
+}
+
+// A column cast in cracks the panel from its faces; with a strip round it, it does
+// not.
+func TestColumnCastIn(t *testing.T) {
+	in := replay(t, column(false), firstMonths()...)
+	describe(t, in)
+	if count(in, CrackLine) == 0 {
+		t.Fatal("cast in: no crack")
+	}
+	if d := in.Events[0].At.To(plan.Point{X: 4, Y: 2.5}); d > 0.5 {
+		t.Errorf("the first crack starts %.2f m from the column", d)
+	}
+	out := replay(t, column(true), firstMonths()...)
+	if len(out.Events) > 0 {
+		t.Errorf("with a strip: %d cracks", len(out.Events))
+	}
+}

@@ -1,0 +1,230 @@
+package restraint
+
+import (
+	"math"
+
+	"slabwright/plan"
+)
+
+// station is one point of a crack's path: a point of the net, or a place on a side.
+type station struct {
+	point int32 // −1 on a side
+	side  side
+	share float64 // of the way from side[0] to side[1]
+	at    plan.Point
+}
+
+// snapShare is how near the end of a side, as a share of it, a path goes through the
+// end itself, so that no thin triangles arise. It shifts the path by less than this
+// share of a side.
+const snapShare = 0.25
+
+// tracer follows cracks through the averaged stress.
+type tracer struct {
+	*slabState
+	mean    [][3]float64
+	around  map[int32][]int32
+	started float64 // length already run behind the start
+}
+
+func (s *slabState) tracer(mean [][3]float64) *tracer {
+	t := &tracer{slabState: s, mean: mean, around: map[int32][]int32{}}
+	for i, v := range s.frame.tri {
+		for _, p := range v {
+			t.around[p] = append(t.around[p], int32(i))
+		}
+	}
+	return t
+}
+
+// across returns the direction in which a crack runs in a triangle, nearest to a
+// direction before.
+func (t *tracer) across(tri int32, before plan.Point) plan.Point {
+	_, _, angle := principal(t.mean[tri])
+	d := plan.Point{X: -math.Sin(angle), Y: math.Cos(angle)}
+	if d.Dot(before) < 0 {
+		d = d.Times(-1)
+	}
+	if d.Dot(before) < sharpest {
+		return before
+	}
+	return d
+}
+
+// sharpest is the cosine of the most a crack turns from one triangle to the next:
+// beyond 60 degrees the stress there says nothing of the stress ahead.
+const sharpest = 0.5
+
+// runs says whether the stress in a triangle drives a crack that has run so far.
+func (t *tracer) runs(tri int32, direction plan.Point, ran float64) bool {
+	m := t.mean[tri]
+	n := direction.Left()
+	pull := m[0]*n.X*n.X + m[1]*n.Y*n.Y + 2*m[2]*n.X*n.Y
+	c := t.now[t.frame.pour[tri]]
+	strength := c.Strength * t.factor[tri]
+	return strength > 0 && pull+c.Face >= strength*ArrestShare(c.Modulus, t.fracture(t.frame.pour[tri]), strength, ran)
+}
+
+// ArrestShare returns the share of the strength that the stress ahead of a crack must
+// still have for the crack to run on: at first almost the strength itself, then, once
+// the crack is long, the stress at which its stress intensity √(πa)·1.12·σ reaches the
+// toughness.
+//
+//	modulus, fracture, strength   [Pa] [N/m] [Pa]
+//	ran                           length of the crack so far [m]
+//
+// Result 0 to 0.95. Source: linear fracture mechanics, edge crack; the upper bound is
+// our own.
+func ArrestShare(modulus, fracture, strength, ran float64) float64 {
+	return math.Min(0.95, NotchStrength(Toughness(modulus, fracture), ran, 1.12)/strength)
+}
+
+func principal(s [3]float64) (most, least, angle float64) {
+	mean, half := (s[0]+s[1])/2, (s[0]-s[1])/2
+	r := math.Hypot(half, s[2])
+	return mean + r, mean - r, math.Atan2(s[2], half) / 2
+}
+
+// ends says whether a path stops at a point: an edge or an open line runs through.
+func (t *tracer) ends(p int32) bool {
+	for _, tri := range t.around[p] {
+		v := t.frame.tri[tri]
+		for i := range 3 {
+			a, b := v[i], v[(i+1)%3]
+			if (a == p || b == p) && t.closed(sideOf(a, b)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// closed says whether no crack can pass a side.
+func (t *tracer) closed(s side) bool {
+	_, open := t.cut[s]
+	return open || t.frame.beside[s][1] < 0
+}
+
+// follow runs from a point of the net in a direction until it reaches an edge or an
+// open line, or until the stress ahead no longer drives it. What is left between there
+// and an edge, if less than twice the reach, tears too. It returns the stations after
+// the first.
+func (t *tracer) follow(from int32, direction plan.Point) (out []station) {
+	at := t.frame.at[from]
+	point, tri := from, int32(-1)
+	came := side{-1, -1}
+	passed := map[int32]bool{from: true}
+	arrested, ranOn := -1, 0.0 // stations when the stress no longer drove it, and how far it went since
+	stop := func() []station {
+		if arrested >= 0 {
+			return out[:arrested]
+		}
+		return out
+	}
+	for len(out) < 4000 {
+		if point >= 0 {
+			tri = t.sector(point, direction)
+		}
+		if tri < 0 {
+			return stop()
+		}
+		turned := t.across(tri, direction)
+		if point >= 0 && !t.inSector(tri, point, turned) { // the stress turns the crack out of this triangle
+			if other := t.sector(point, turned); other >= 0 {
+				tri = other
+			} else {
+				turned = direction
+			}
+		}
+		direction = turned
+		if ran := t.started + t.frame.at[from].To(at); arrested < 0 && ran >= t.set.least() && !t.runs(tri, direction, ran) {
+			arrested = len(out)
+		}
+		next, ok := t.exit(tri, point, came, at, direction)
+		if !ok || next.point >= 0 && (passed[next.point] || point >= 0 && t.closed(sideOf(point, next.point))) {
+			return stop()
+		}
+		if arrested >= 0 {
+			if ranOn += next.at.To(at); ranOn > 2*t.set.Reach {
+				return stop()
+			}
+		}
+		out = append(out, next)
+		if next.point >= 0 {
+			passed[next.point] = true
+			if t.ends(next.point) {
+				return out
+			}
+			point, came = next.point, side{-1, -1}
+		} else {
+			if t.closed(next.side) {
+				return out
+			}
+			pair := t.frame.beside[next.side]
+			if pair[0] == tri {
+				tri = pair[1]
+			} else {
+				tri = pair[0]
+			}
+			point, came = -1, next.side
+		}
+		at = next.at
+	}
+	return out
+}
+
+// sector returns the triangle at a point of the net into which a direction leads,
+// −1 if it leads out of the slab.
+func (t *tracer) sector(p int32, direction plan.Point) int32 {
+	for _, tri := range t.around[p] {
+		if t.inSector(tri, p, direction) {
+			return tri
+		}
+	}
+	return -1
+}
+
+func (t *tracer) inSector(tri, p int32, direction plan.Point) bool {
+	i := t.frame.corner(tri, p) % 3
+	v := t.frame.tri[tri]
+	a := t.frame.at[v[(i+1)%3]].Minus(t.frame.at[p])
+	b := t.frame.at[v[(i+2)%3]].Minus(t.frame.at[p])
+	return a.Cross(direction) >= 0 && direction.Cross(b) > 0
+}
+
+// exit finds where a ray from a place on the rim of a triangle leaves it.
+func (t *tracer) exit(tri, point int32, came side, at, direction plan.Point) (station, bool) {
+	v := t.frame.tri[tri]
+	best, found := station{}, false
+	far := 0.0
+	for i := range 3 {
+		a, b := v[i], v[(i+1)%3]
+		s := sideOf(a, b)
+		if s == came || a == point || b == point {
+			continue
+		}
+		p, q := t.frame.at[s[0]], t.frame.at[s[1]]
+		along := q.Minus(p)
+		det := direction.Cross(along)
+		if math.Abs(det) < 1e-14 {
+			continue
+		}
+		ray := p.Minus(at).Cross(along) / det
+		share := p.Minus(at).Cross(direction) / det
+		if share < -1e-9 || share > 1+1e-9 || ray <= 0 || ray <= far {
+			continue
+		}
+		far, found = ray, true
+		best = station{point: -1, side: s, share: share, at: p.Plus(along.Times(share))}
+		switch {
+		case share < snapShare:
+			best.point, best.at = s[0], p
+		case share > 1-snapShare:
+			best.point, best.at = s[1], q
+		}
+	}
+	if found && best.point >= 0 && came != (side{-1, -1}) && (best.point == came[0] || best.point == came[1]) && best.at.To(at) < 1e-9 {
+		return best, false
+	}
+	return best, found
+}

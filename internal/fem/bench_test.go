@@ -105,3 +105,18 @@ func BenchmarkStages(b *testing.B) {
 		}
 	})
 }
+
+// BenchmarkMultigrid solves model M with 1 154 304 unknowns without a factor.
+func BenchmarkMultigrid(b *testing.B) {
+	mesh := standardMesh(Q4, 16)
+	sheet := &Sheet{Mesh: mesh, Law: shrinking}
+	for b.Loop() {
+		sol, err := NewSystem(mesh.X, mesh.Y, 2, sheet).Solve(Settings{Workers: 1, Method: Multigrid})
+		if err != nil {
+			b.Fatal(err)
+		}
+		e := sheet.Energy(sol.U)
+		b.ReportMetric(e.Sheet, "J-sheet")
+		b.ReportMetric(e.Bed, "J-bed")
+	}
+}

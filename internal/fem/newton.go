@@ -54,13 +54,13 @@ func (w *newton) measure(u []float64) float64 {
 // solve sets step to where Newton's method would go.
 func (w *newton) solve() error {
 	w.rounds++
-	if err := w.factorise(w.Workers); err != nil {
+	for i, r := range w.r {
+		w.trial[i] = -r
+	}
+	clear(w.step)
+	if err := w.solveLinear(w.step, w.trial, w.Settings); err != nil {
 		return err
 	}
-	for i, r := range w.r {
-		w.step[i] = -r
-	}
-	w.factor.SolveTo(w.step, w.step)
 	if !finite(w.step) {
 		return errors.New("the stiffness is too near singular to solve")
 	}

@@ -27,6 +27,7 @@ type System struct {
 	symbolic *sparse.Symbolic
 	matrix   *sparse.Matrix
 	factor   *sparse.Factor
+	factored bool // factor holds that of some earlier stiffness
 }
 
 // NewSystem puts parts together. Nodes that no part touches must be held.
@@ -118,8 +119,23 @@ func (s *System) evaluate(k *sparse.Matrix, r, u []float64, workers int) {
 	})
 }
 
+// Method is how the linear equations of each round are solved.
+type Method int
+
+const (
+	// Direct factors the stiffness: the quickest up to about a million unknowns.
+	Direct Method = iota
+	// OldFactor goes by conjugate gradients from the factor of an earlier solve, if it
+	// gets there in few rounds, and factors anew if not: for a small change.
+	OldFactor
+	// Multigrid goes by conjugate gradients and needs far less memory. For sheets;
+	// plates take many rounds.
+	Multigrid
+)
+
 // Settings steer [System.Solve]. The zero value is good for most.
 type Settings struct {
+	Method    Method
 	Start     []float64 // displacements to start from; nil for none
 	Rounds    int       // most rounds of Newton's method; 0 for 40
 	Tolerance float64   // largest residual as a share of the largest force seen; 0 for 1e-9
@@ -199,11 +215,36 @@ func (s *System) linear() bool {
 	return true
 }
 
-// factorise readies the factor of s.matrix for solving.
-func (s *System) factorise(workers int) error {
+// oldFactorRounds is how many rounds with an old factor cost about as much as a new one.
+const oldFactorRounds = 12
+
+// solveLinear sets x to the solution of the stiffness and rhs; x holds a guess.
+func (s *System) solveLinear(x, rhs []float64, set Settings) error {
 	if s.holding > 0 {
 		s.matrix.Hold(s.held)
 	}
+	switch {
+	case set.Method == Multigrid:
+		m, err := sparse.NewMultigrid(s.matrix, RigidModes(s.X, s.Y, s.Block))
+		if err != nil {
+			return err
+		}
+		_, err = sparse.ConjugateGradients(s.matrix, x, rhs, m, sparse.Goal{Left: 1e-11, Rounds: 500})
+		return err
+	case set.Method == OldFactor && s.factored:
+		if _, err := sparse.ConjugateGradients(s.matrix, x, rhs, s.factor, sparse.Goal{Left: 1e-11, Rounds: oldFactorRounds}); err == nil {
+			return nil
+		}
+	}
+	if err := s.factorise(set.Workers); err != nil {
+		return err
+	}
+	s.factor.SolveTo(x, rhs)
+	return nil
+}
+
+// factorise readies the factor of s.matrix for solving.
+func (s *System) factorise(workers int) error {
 	if s.symbolic == nil {
 		s.symbolic = sparse.Analyse(s.pattern, s.X, s.Y)
 	}
@@ -213,6 +254,7 @@ func (s *System) factorise(workers int) error {
 	} else {
 		err = s.factor.Refactor(s.matrix, workers)
 	}
+	s.factored = err == nil
 	var not *sparse.NotPositive
 	if errors.As(err, &not) {
 		return fmt.Errorf("near x %.6g, y %.6g: %w", s.X[not.Node], s.Y[not.Node], err)

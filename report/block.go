@@ -52,7 +52,8 @@ type locator struct {
 type sheet struct {
 	number  string // W12
 	sheet   *working.Sheet
-	basisAt string // the sheet that says the same basis first
+	basisAt string          // the sheet that says the same basis first
+	told    map[string]bool // the symbols it explains
 
 }
 

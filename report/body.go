@@ -213,14 +213,14 @@ func workingChapter(c *Content, r *refs) []block {
 	}
 	b := []block{newPage{}, heading{1, "Workings", "workings"},
 		para{wide: true, text: page.Plain("Left: where the formula comes from. Beside it: formula, numbers put in, answer, and an independent check with how far apart the two are; a flag stands where that is over 20 %. Values are carried at full precision and printed to three figures." + onScreen(r))}}
-	told := map[string]string{} // where a basis was said first
+	told := map[string]*sheet{} // where a basis was said first
 	for i := range c.Workings {
 		s := sheet{number: fmt.Sprintf("W%d", r.number[c.Workings[i].ID]), sheet: &c.Workings[i]}
-		if basis := sentences(s.sheet.Basis); len(s.sheet.Basis) > 0 {
-			if told[basis] == "" {
-				told[basis] = s.number
+		if basis := sentences(s.sheet.Basis); basis != "" {
+			if first := told[basis]; first != nil {
+				s.basisAt, s.told = first.number, symbolsOf(first.sheet)
 			} else {
-				s.basisAt = told[basis]
+				told[basis] = &s
 			}
 		}
 		b = append(b, s)

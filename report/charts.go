@@ -51,7 +51,7 @@ func DryingChart(c *Content, p *PourDay) *draw.Scene {
 	}
 	// the sheet is about fresh concrete: the hours round set
 	last := math.Min(d.hours, 18)
-	ch := draw.Chart{Width: 172, Height: 50, Title: "Drying rate, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 36}
+	ch := draw.Chart{Width: 172, Title: "Drying rate, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 36}
 	ch.X.Max = last
 	ch.X.Labels = upToHour(d.labels, last)
 	top := 1.1
@@ -80,7 +80,7 @@ func DryingChart(c *Content, p *PourDay) *draw.Scene {
 		ch.Marks = append(ch.Marks, draw.Mark{At: d.at(*p.FilmGone), Words: d.clk.time(*p.FilmGone) + " bleed water gone", Pen: draw.Pen{Color: vermilion, Width: 0.25}})
 	}
 	ch.Desc = chartDesc(ch, "kg/m²h")
-	return ch.Scene()
+	return ch.WithField(27).Scene()
 }
 
 // marks are the events of some kinds on a chart.
@@ -123,7 +123,7 @@ func TemperatureChart(c *Content, p *PourDay) *draw.Scene {
 		{"middle", draw.Pen{Color: ink, Width: 0.35, Dash: []float64{3, 0.9}}, func(h ColumnHour) float64 { return h.Middle }},
 		{"bottom", draw.Pen{Color: chalk, Width: 0.35, Dash: []float64{1, 0.8}}, func(h ColumnHour) float64 { return h.Bottom }},
 	}
-	ch := draw.Chart{Width: 172, Height: 48, Title: "Temperature through the depth, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 26}
+	ch := draw.Chart{Width: 172, Title: "Temperature through the depth, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 26}
 	low, high := math.Inf(1), math.Inf(-1)
 	put := func(curve *draw.Curve, t time.Time, v float64) {
 		if at := d.at(t); at >= 0 && at <= d.hours {
@@ -151,7 +151,7 @@ func TemperatureChart(c *Content, p *PourDay) *draw.Scene {
 	ch.Y = upTo("temperature, °C", low, high, 4)
 	ch.Marks = d.marks(p, d.hours, map[string]bool{"set": true})
 	ch.Desc = chartDesc(ch, "°C")
-	return ch.Scene()
+	return ch.WithField(27).Scene()
 }
 
 // ShareChart is the share of tensile strength used in the slab before cutting,
@@ -172,7 +172,7 @@ func ShareChart(c *Content, p *PourDay) *draw.Scene {
 		curve.Low, curve.High = append(curve.Low, h.ShareLow), append(curve.High, h.ShareHigh)
 		top = math.Max(top, math.Min(h.ShareHigh, 2))
 	}
-	ch := draw.Chart{Width: 172, Height: 54, Title: "Share of tensile strength used, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 30}
+	ch := draw.Chart{Width: 172, Title: "Share of tensile strength used, " + p.Name, X: d.axis(), Ink: ink, Quiet: quiet, Paper: paper, NameSpace: 30}
 	ch.Y = upTo("tension over tensile strength", 0, top, 4)
 	ch.Curves = []draw.Curve{curve}
 	ch.Limits = []draw.Limit{{At: 1, Name: "cracks at 1"}}
@@ -182,7 +182,7 @@ func ShareChart(c *Content, p *PourDay) *draw.Scene {
 	}
 	ch.Marks = d.marks(p, d.hours, map[string]bool{"cut": true})
 	ch.Desc = chartDesc(ch, "of the tensile strength")
-	return ch.Scene()
+	return ch.WithField(32).Scene()
 }
 
 // chartDesc says the highest value of each curve and its hour.

@@ -197,7 +197,7 @@ func long(rows []RelationRow) bool {
 
 // answersTable gives the three answers about one finding.
 func answersTable(f *FindingSheet, r *refs) []block {
-	t := table{tight: true, columns: []page.Column{{Head: "Question", Share: 18}, {Head: "Answer", Share: 58}, {Head: "How sure", Share: 24}}}
+	t := table{tight: true, columns: []page.Column{{Share: 20}, {Share: 56}, {Share: 24}}}
 	for _, q := range []struct {
 		ask    string
 		answer Answer
@@ -219,7 +219,7 @@ func answersTable(f *FindingSheet, r *refs) []block {
 		return nil
 	}
 	if bare(t.rows, 2) {
-		t.columns = []page.Column{{Head: "Question", Share: 22}, {Head: "Answer", Share: 78}}
+		t.columns = []page.Column{{Share: 22}, {Share: 78}}
 	}
 	return []block{t}
 }

@@ -23,8 +23,7 @@ const (
 // two pages, the rest in a line each.
 func findingPaper(c *Content, f *FindingSheet, r *refs) []block {
 	b := []block{seenTable(c, f, r)}
-	b = append(b, causesPaper("What pulled it apart", without(f.Mechanism, f.RuledOut), r)...)
-	b = append(b, causesPaper("Why here and then", without(f.Triggers, f.RuledOut), r)...)
+	b = append(b, causesPaper(f, r)...)
 	b = append(b, missingLine(f)...)
 	if line := ruledOutLine(f.RuledOut); len(line) > 0 {
 		b = append(b, para{text: line, wide: true})
@@ -85,27 +84,33 @@ func seenTable(c *Content, f *FindingSheet, r *refs) table {
 	return t
 }
 
-// causesPaper sets the causes of one layer: the likely ones with what speaks for and
-// against, the rest in a line each.
-func causesPaper(title string, rows []CauseRow, r *refs) []block {
-	if len(rows) == 0 {
-		return nil
-	}
-	rows = append([]CauseRow(nil), rows...)
-	sort.SliceStable(rows, func(i, j int) bool { return rows[i].Chance.P > rows[j].Chance.P })
-	t := table{whole: true, size: denseSize, columns: []page.Column{{Head: title, Share: 31}, {Head: "Speaks for it (factor on the odds)", Share: 37}, {Head: "Speaks against it", Share: 32}}}
+// causesPaper sets the causes layer by layer: the likely ones with what speaks for
+// and against, the rest in a line each.
+func causesPaper(f *FindingSheet, r *refs) []block {
+	t := table{whole: true, size: denseSize, columns: []page.Column{{Head: "Causes", Share: 31}, {Head: "Speaks for it (factor on the odds)", Share: 37}, {Head: "Speaks against it", Share: 32}}}
 	var rest page.Text
-	for i, row := range rows {
-		if i < mostArgued && row.Chance.P >= argued || i == 0 {
-			t.rows = append(t.rows, []page.Text{causeCell(row, r), argumentsCell(row.For), argumentsCell(row.Against)})
-			continue
+	for _, layer := range []struct {
+		title string
+		rows  []CauseRow
+	}{{"What pulled it apart", f.Mechanism}, {"Why here and then", f.Triggers}} {
+		rows := append([]CauseRow(nil), without(layer.rows, f.RuledOut)...)
+		sort.SliceStable(rows, func(i, j int) bool { return rows[i].Chance.P > rows[j].Chance.P })
+		for i, row := range rows {
+			if i > 0 && (i >= mostArgued || row.Chance.P < argued) {
+				rest = append(rest, lessLikely(row)...)
+				continue
+			}
+			cell := causeCell(row, r)
+			if i == 0 {
+				cell = page.Join(page.Text{{Words: layer.title + "\n", Italic: true}}, cell)
+			}
+			t.rows = append(t.rows, []page.Text{cell, argumentsCell(row.For), argumentsCell(row.Against)})
 		}
-		rest = append(rest, lessLikely(row)...)
 	}
-	if bare(t.rows, 1) && bare(t.rows, 2) {
-		t.columns = t.columns[:1] // the observations say nothing either way
+	var b []block
+	if len(t.rows) > 0 {
+		b = append(b, t)
 	}
-	b := []block{t}
 	if len(rest) > 0 {
 		b = append(b, para{text: append(page.Bold("Less likely. "), rest...), wide: true})
 	}

@@ -49,7 +49,7 @@ type plasticCurve struct {
 
 func plasticCell(p *PourDay, title string, least float64, curves []plasticCurve) draw.Chart {
 	last := p.Plastic[len(p.Plastic)-1].Hours
-	ch := draw.Chart{Height: 44, Title: title, NameSpace: 17, CloseNames: true, Ink: ink, Quiet: quiet, Paper: paper}
+	ch := draw.Chart{Height: 41, Title: title, NameSpace: 17, CloseNames: true, Ink: ink, Quiet: quiet, Paper: paper}
 	ch.X = upTo("h after placing", 0, math.Max(last, 1), 4)
 	ch.X.Max = math.Max(last, 1)
 	ch.X.Labels = upToHour(ch.X.Labels, ch.X.Max)

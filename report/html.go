@@ -144,7 +144,7 @@ func htmlBlockOf(b block) htmlBlock {
 		for _, basis := range v.sheet.Basis {
 			h.Items = append(h.Items, page.Plain(sentence(basis)))
 		}
-		rows, checked := sheetRows(v.sheet, false)
+		rows, checked := sheetRows(v.sheet, false, map[string]bool{})
 		h.Checked = checked
 		for _, l := range rows {
 			h.Lines = append(h.Lines, htmlLine{l.source, l.text, l.check})

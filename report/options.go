@@ -63,9 +63,9 @@ func optionsBlocks(rows []OptionRow) []block {
 // optionsPaper sets the options that fit, leaving and watching, and what was asked
 // for and refused, as rows; what does not fit in one paragraph.
 func optionsPaper(rows []OptionRow) []block {
-	t := table{whole: true, size: denseSize, columns: []page.Column{{Head: "What can be done", Share: 17}, {Head: "Verdict", Share: 11}, {Head: "Why, and why not", Share: 36},
+	t := table{whole: true, tight: true, size: denseSize, columns: []page.Column{{Head: "What can be done", Share: 17}, {Head: "Verdict", Share: 14}, {Head: "Why, and why not", Share: 34},
 		{Head: "Quantity; lasts; disruption", Share: 15}, {Head: "Cost", Share: 12}, {Head: "When", Share: 24}}}
-	not := table{whole: true, tight: true, size: denseSize, columns: []page.Column{{Share: 17}, {Share: 11}, {Share: 87}}}
+	not := table{whole: true, tight: true, size: denseSize, columns: []page.Column{{Share: 17}, {Share: 14}, {Share: 85}}}
 	var aside []string
 	for _, o := range rows {
 		if o.Verdict == "does not fit" && !always(o.Remedy) {
@@ -129,7 +129,7 @@ func joined(parts ...string) string {
 // handsPaper sets who departed from plan, or could have stopped it first, as rows;
 // the others in a line.
 func handsPaper(rows []HandRow) []block {
-	t := table{whole: true, size: denseSize, columns: []page.Column{{Head: "Who could have stopped it", Share: 15}, {Head: "Departed from plan?", Share: 24}, {Head: "Did that cause this?", Share: 19},
+	t := table{whole: true, tight: true, size: denseSize, columns: []page.Column{{Head: "Who could have stopped it", Share: 15}, {Head: "Departed from plan?", Share: 24}, {Head: "Did that cause this?", Share: 19},
 		{Head: "Had control?", Share: 15}, {Head: "What could have stopped it, and when", Share: 32}}}
 	var chain, elsewhere []string
 	for i, h := range rows {

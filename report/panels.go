@@ -142,7 +142,7 @@ var (
 
 func panelCell(c *Content, p *PourDay, w PanelWindow, last float64) draw.Chart {
 	first := w.Curve[0].Hours
-	ch := draw.Chart{Height: 38, Title: "Panel " + w.Panel, NoNames: true, Ink: ink, Quiet: quiet, Paper: paper}
+	ch := draw.Chart{Height: 35, Title: "Panel " + w.Panel, NoNames: true, Ink: ink, Quiet: quiet, Paper: paper}
 	ch.X = upTo("h after placing", math.Min(0, first), math.Ceil(last), 4)
 	ch.X.Max = math.Max(last, first+1)
 	ch.X.Labels = upToHour(ch.X.Labels, ch.X.Max)

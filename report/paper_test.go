@@ -46,6 +46,14 @@ func TestWeighingCanBeRedoneFromTheMatrix(t *testing.T) {
 			t.Errorf("%s: sum %g, chance %g; the sheet has %g and %g", c.name, sum, got, c.sum, c.answered)
 		}
 	}
+	if m.alike(0) || m.aside() != "" {
+		t.Error("no observation of these is alike under both causes")
+	}
+	m.causes[1].likely[2] = m.causes[0].likely[2]
+	if want := "Alike under these causes, with v and P: observation 3 (0.60, 0.30)"; m.aside() != want || len(m.table().Rows) != 7 {
+		t.Errorf("got %q over %d rows", m.aside(), len(m.table().Rows))
+	}
+	m.causes[1].likely[2] = 0.1
 	if rows := m.table().Rows; len(rows) != 8 || rows[0][2].String() != "0.90" || rows[7][0].String() != "Chance a·e^(0.50·S)/Z, Z = 0.0200" {
 		t.Errorf("matrix of %d rows: %v", len(rows), rows)
 	}

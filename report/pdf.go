@@ -128,7 +128,7 @@ func together(d *page.Document, blocks []block) float64 {
 	}
 	switch v := blocks[0].(type) {
 	case heading:
-		return 16 + together(d, blocks[1:])
+		return 20 + together(d, blocks[1:])
 	case para:
 		h := d.Measure(v.text, d.Right()-d.Body(), page.BodySize)
 		if len(blocks) > 1 && h < 40 {

@@ -11,7 +11,7 @@ import (
 // the tables.
 func pourChapter(c *Content, p *PourDay, r *refs, first bool) []block {
 	clk := clockOf(c.Head)
-	b := []block{room{200}}
+	b := []block{room{110}}
 	if first {
 		b = append(b, heading{1, "The pour days", "pours"})
 	}
@@ -126,7 +126,7 @@ func numberRow(cells ...string) []page.Text {
 
 func windowTable(c *Content, p *PourDay, r *refs) table {
 	clk := clockOf(c.Head)
-	t := table{caption: "Cut window", whole: true, columns: []page.Column{{Head: "Saw", Share: 11}, {Head: "Opens (range)", Share: 21}, {Head: "Best", Share: 14}, {Head: "Closes (range)", Share: 21}, {Head: "Why", Share: 25}, {Head: "", Share: 10}}}
+	t := table{caption: "Cut window", whole: true, tight: true, size: denseSize, columns: []page.Column{{Head: "Saw", Share: 9}, {Head: "Opens (range)", Share: 23}, {Head: "Best", Share: 12}, {Head: "Closes (range)", Share: 23}, {Head: "Why", Share: 34}, {Head: "", Share: 8}}}
 	for _, w := range []*Window{&p.Window, p.Early} {
 		if w == nil || (w.Opens == nil && w.Why == "") {
 			continue
@@ -140,7 +140,7 @@ func windowTable(c *Content, p *PourDay, r *refs) table {
 
 func cutsTable(c *Content, p *PourDay) table {
 	clk := clockOf(c.Head)
-	t := table{caption: "Joints as sawn", whole: true, columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Cut at", Share: 18}, {Head: "Hours after placing", Share: 11, Align: page.AlignDecimal},
+	t := table{caption: "Joints as sawn", whole: true, tight: true, size: denseSize, columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Cut at", Share: 18}, {Head: "Hours after placing", Share: 11, Align: page.AlignDecimal},
 		{Head: "State", Share: 14}, {Head: "Chance it had cracked before", Share: 19}, {Head: "Depth mm", Share: 9, Align: page.AlignDecimal}, {Head: "of thickness", Share: 11, Align: page.AlignDecimal}, {Head: "Edge; opened; by", Share: 24}}}
 	for _, cut := range p.Cuts {
 		note := or(cut.Edge, "edge not noted") + "; opened: " + or(cut.Opened, "not known")
@@ -155,7 +155,7 @@ func cutsTable(c *Content, p *PourDay) table {
 
 func trucksTable(c *Content, p *PourDay) table {
 	clk := clockOf(c.Head)
-	t := table{caption: "Trucks", whole: true, columns: []page.Column{{Head: "Ticket", Share: 12}, {Head: "Discharge", Share: 13}, {Head: "Age min", Share: 8, Align: page.AlignRight}, {Head: "Volume m³", Share: 10, Align: page.AlignDecimal},
+	t := table{caption: "Trucks", whole: true, tight: true, size: denseSize, columns: []page.Column{{Head: "Ticket", Share: 12}, {Head: "Discharge", Share: 13}, {Head: "Age min", Share: 8, Align: page.AlignRight}, {Head: "Volume m³", Share: 10, Align: page.AlignDecimal},
 		{Head: "Slump mm", Share: 9, Align: page.AlignRight}, {Head: "Concrete °C", Share: 10, Align: page.AlignDecimal}, {Head: "Water added L/m³", Share: 12, Align: page.AlignDecimal}, {Head: "Asked by", Share: 12}, {Head: "Note", Share: 24}}}
 	for _, tr := range p.Trucks {
 		start := "–"

@@ -54,7 +54,7 @@ func ProfilesChart(c *Content, p *PourDay) *draw.Scene {
 
 // profileCell is one quantity over the depth at each hour; false where none has it.
 func profileCell(title string, depths []float64, profiles []Profile, of func(Profile) []float64) (draw.Chart, bool) {
-	ch := draw.Chart{Height: 50, Title: title, NoNames: true, Ink: ink, Quiet: quiet, Paper: paper}
+	ch := draw.Chart{Height: 43, Title: title, NoNames: true, Ink: ink, Quiet: quiet, Paper: paper}
 	low, high := math.Inf(1), math.Inf(-1)
 	for i, f := range profiles {
 		values := of(f)

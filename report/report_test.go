@@ -126,6 +126,7 @@ func pdfOf(t *testing.T, c *Content, on page.Paper) []string {
 func TestPageOneIsOnePage(t *testing.T) {
 	usual := fixture()
 	wordy := fixture()
+	usual.Pours, wordy.Pours = usual.Pours[:1], wordy.Pours[:1] // page one does not depend on the others
 	for i := range wordy.PageOne.Answers {
 		wordy.PageOne.Answers[i].Plain = strings.Repeat(wordy.PageOne.Answers[i].Plain+" ", 3)
 		wordy.PageOne.Answers[i].Exact = strings.Repeat(wordy.PageOne.Answers[i].Exact+" ", 8)
@@ -263,10 +264,10 @@ func TestPDFSaysWhatTheHTMLSays(t *testing.T) {
 	squeeze := func(s string) string {
 		return strings.Join(strings.Fields(strings.NewReplacer("|", " ", "\u00a0", " ").Replace(s)), "")
 	}
-	pdf := squeeze(strings.Join(pdfOf(t, c, page.A4), " "))
+	pdf, screen := squeeze(strings.Join(pdfOf(t, c, page.A4), " ")), squeeze(textOf(html))
 	for _, f := range c.Findings {
 		for _, want := range []string{tidy(f.Title), sentence(f.Answer)} {
-			if !strings.Contains(pdf, squeeze(want)) || !strings.Contains(squeeze(textOf(html)), squeeze(want)) {
+			if !strings.Contains(pdf, squeeze(want)) || !strings.Contains(screen, squeeze(want)) {
 				t.Errorf("finding %s: %q is not in both", f.Finding.ID, want)
 			}
 		}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"strings"
 
@@ -12,10 +13,10 @@ import (
 // setSheet sets one working on pages: the causes as a matrix, what was only
 // measured on the plan in two columns, all else line by line.
 func setSheet(d *page.Document, s sheet) {
-	t, sources := paperSheet(s.sheet)
+	t, sources := paperSheet(s.sheet, s.told)
 	head := append([]string(nil), s.sheet.Basis...)
 	if s.basisAt != "" {
-		head = []string{"It stands on the same as " + s.basisAt}
+		head = []string{"It stands on the same as " + s.basisAt + "; symbols as there"}
 	}
 	if sources != "" {
 		head = append(head, sources)
@@ -38,15 +39,25 @@ func sentences(parts []string) string {
 	return strings.Join(all, " ")
 }
 
+// symbolsOf is what sheetRows explains of the symbols of a sheet.
+func symbolsOf(s *working.Sheet) map[string]bool {
+	told := map[string]bool{}
+	sheetRows(s, true, told)
+	return told
+}
+
 // paperSheet is a working as printed, and what is to be said of its sources where
 // they do not stand beside the lines.
-func paperSheet(s *working.Sheet) (t page.Table, sources string) {
+func paperSheet(s *working.Sheet, told map[string]bool) (t page.Table, sources string) {
 	if m, ok := weighingOf(s); ok {
 		t = m.table()
 		t.Rows = tidyRows(t.Rows)
-		return t, "Source of the chances: " + workOnly(s.Lines[0].Source.String()) + "; v is the weight of an observation in its group"
+		return t, joined("Source of the chances: "+workOnly(s.Lines[0].Source.String()), "v is the weight of an observation in its group", m.aside())
 	}
-	lines, checked := sheetRows(s, true)
+	if told == nil {
+		told = map[string]bool{}
+	}
+	lines, checked := sheetRows(s, true, maps.Clone(told))
 	if !checked && measuredOnly(s) {
 		return pairedSheet(s, lines)
 	}
@@ -109,8 +120,7 @@ const longFormula = 64
 // sheetRows returns the lines of a working. What stands in the line above is not
 // said again: the same source becomes a ditto mark, the same formula is left to
 // its numbers, and each symbol is explained where it first occurs.
-func sheetRows(s *working.Sheet, dense bool) (rows []sheetRow, checked bool) {
-	told := map[string]bool{}
+func sheetRows(s *working.Sheet, dense bool, told map[string]bool) (rows []sheetRow, checked bool) {
 	var source, formula string
 	for _, l := range s.Lines {
 		row := sheetRow{source: l.Source.String(), whole: l.Source.String(), check: checkText(l, dense)}

@@ -95,6 +95,9 @@ func (m weighing) table() page.Table {
 		t.Rows = append(t.Rows, cells)
 	}
 	for i, o := range m.observations {
+		if m.alike(i) {
+			continue
+		}
 		row(page.Plain(sentenceCase(o)), working.Figure(m.weights[i], 2), func(c weighed) string { return working.Figure(c.likely[i], 2) }, false)
 	}
 	row(page.Bold("Prior odds a"), "", func(c weighed) string { return working.Figure(c.prior, 3) }, false)
@@ -102,4 +105,30 @@ func (m weighing) table() page.Table {
 	row(page.Bold(fmt.Sprintf("Chance a·e^(%s·S)/Z, Z = %s", working.Figure(causes[0].tempering, 2), working.Figure(causes[0].scale, 3))), "",
 		func(c weighed) string { return working.Figure(c.answered, 3) }, true)
 	return t
+}
+
+// alike reports whether an observation is as likely under every cause of the matrix,
+// so that it tells none from another.
+func (m weighing) alike(i int) bool {
+	for _, c := range m.causes {
+		if working.Figure(c.likely[i], 2) != working.Figure(m.causes[0].likely[i], 2) {
+			return false
+		}
+	}
+	return len(m.causes) > 1
+}
+
+// aside tells the observations that are alike under all causes, each with its weight
+// and chance, so that the sums can still be redone.
+func (m weighing) aside() string {
+	var parts []string
+	for i, o := range m.observations {
+		if m.alike(i) {
+			parts = append(parts, fmt.Sprintf("%s (%s, %s)", o, working.Figure(m.weights[i], 2), working.Figure(m.causes[0].likely[i], 2)))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Alike under these causes, with v and P: " + strings.Join(parts, "; ")
 }

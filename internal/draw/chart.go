@@ -71,6 +71,14 @@ func (f frame) at(x, y float64) Point {
 	}
 }
 
+// WithField returns the chart as high as it takes for its field to be so many
+// millimetres high under the words of its marks.
+func (c Chart) WithField(mm float64) Chart {
+	rows, _ := c.markRows(chartLeft, c.Width-c.nameSpace())
+	c.Height = 5.5 + markRow*float64(max(rows, c.leastRows)) + mm + chartFoot
+	return c
+}
+
 // Scene draws the chart. Curves are cut at the frame; event marks stand in rows
 // above it so that their words do not run into each other.
 func (c Chart) Scene() *Scene {

@@ -39,7 +39,7 @@ type Head struct {
 const (
 	marginLeft   = 20.0
 	marginRight  = 18.0
-	marginTop    = 17.0
+	marginTop    = 15.0
 	marginFoot   = 20.0
 	noteWidth    = 30.0
 	noteGap      = 5.0
@@ -159,7 +159,7 @@ func (d *Document) draftMark() {
 }
 
 func (d *Document) foot() {
-	y := d.Paper.Height - marginFoot + 6
+	y := d.Paper.Height - marginFoot + 6.5
 	d.Rule(marginLeft, y, d.Paper.Width-marginRight, 0.12)
 	d.PlaceLine(marginLeft, y+4.2, Run{Words: d.head.Foot, Quiet: true}, 7.5)
 	number := fmt.Sprintf("page %d of %d", d.doc.PageNo(), d.total)
@@ -172,7 +172,7 @@ func (d *Document) foot() {
 func (d *Document) Left() float64  { return marginLeft }
 func (d *Document) Right() float64 { return d.Paper.Width - marginRight }
 func (d *Document) Body() float64  { return marginLeft + noteWidth + noteGap }
-func (d *Document) Foot() float64  { return d.Paper.Height - marginFoot + 2 }
+func (d *Document) Foot() float64  { return d.Paper.Height - marginFoot + 4 }
 
 // Y is where the next thing will stand; Page is the number of the current page.
 func (d *Document) Y() float64       { return d.y }

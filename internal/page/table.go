@@ -35,7 +35,7 @@ type Table struct {
 
 const (
 	cellGap  = 3.0 // mm between columns
-	tightGap = 0.25
+	tightGap = 0.3
 )
 
 // Table sets a table. Rows stay in one piece unless taller than half a page.

@@ -203,7 +203,7 @@ func sameDress(a, b Run) bool {
 // lead is the distance between lines in mm for letters of so many points.
 func lead(size float64) float64 {
 	if size < SmallSize {
-		return size * 25.4 / 72 * 1.22
+		return size * 25.4 / 72 * 1.19
 	}
 	return size * 25.4 / 72 * 1.3
 }

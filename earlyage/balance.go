@@ -63,9 +63,7 @@ func (r *run) balance() Balance {
 	}
 	b := Balance{Stored: a.Stored, Hydration: a.Hydration, Ends: a.Ends, Latent: a.Latent,
 		Bled: f.Bled, Dew: f.Gained, Drawn: f.Deficit, Film: f.Film, Lost: f.Lost, Pores: a.Pores, Added: a.Added}
-	for i, v := range r.volumes {
-		b.PoreStore += poreWater * v * (1 - r.water.Value[i])
-	}
+	b.PoreStore = r.water.given
 	b.HeatError = (b.Stored - b.Hydration - b.Ends) / math.Max(1, b.Hydration)
 	moved := math.Max(1e-3, b.Bled+b.Dew+b.Lost+math.Abs(b.Pores))
 	b.WaterError = math.Max(math.Abs(b.Bled+b.Dew-b.Lost+b.Drawn-b.Film), math.Abs(b.Pores-b.PoreStore)) / moved

@@ -99,9 +99,9 @@ func (c Column) layers() []march.Layer {
 }
 
 // times returns the steps of the run in hours: minutes at first, less than an hour to
-// the fourteenth day, days after it, with a step ending at every cover's clock time.
+// the fourteenth day, a day growing to a week after it (see coarseStep), with a step ending at every cover's clock time.
 func (c Column) times() []float64 {
-	stages := []struct{ to, step float64 }{{6, 1.0 / 12}, {30, 1.0 / 4}, {72, 1.0 / 2}, {fineDays * 24, 2.0 / 3}, {math.Inf(1), 24}}
+	stages := []struct{ to, step float64 }{{6, 1.0 / 12}, {30, 1.0 / 4}, {72, 1.0 / 2}, {fineDays * 24, 2.0 / 3}, {math.Inf(1), 0}}
 	events := []float64{}
 	for _, cover := range c.Covers {
 		events = append(events, cover.On, cover.Off)
@@ -111,7 +111,11 @@ func (c Column) times() []float64 {
 	for _, s := range stages {
 		end := math.Min(s.to, c.Until)
 		for now < end-1e-9 {
-			next := math.Min(now+s.step/float64(max(1, c.shorter)), end)
+			step := s.step
+			if step == 0 {
+				step = coarseStep(now)
+			}
+			next := math.Min(now+step/float64(max(1, c.shorter)), end)
 			for _, e := range events {
 				if e > now+1e-6 && e < next-1e-6 {
 					next = e

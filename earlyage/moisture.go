@@ -4,6 +4,7 @@ import (
 	"math"
 	"sync"
 
+	"slabwright/concrete"
 	"slabwright/internal/march"
 )
 
@@ -27,6 +28,22 @@ func HumidityDiffusivity(humidity, saturated float64) float64 {
 // Source: CEB-FIP Model Code 1990, 2.1-98. From memory.
 func SaturatedDiffusivity(characteristic float64) float64 {
 	return 1e-9 / (characteristic / 10)
+}
+
+// DiffusivityAgeing returns how many times the diffusivity of a concrete at 28 days it
+// has at an age: young paste is open and lets vapour through several times as fast,
+// old paste less.
+//
+//	age  equivalent age at 20 °C [d]; held at half a day below it, where the paste has
+//	     hardly set
+//
+// Source: C1(te) = C7 (0.05 + sqrt(6.3/te)), Bazant and Panula, Materials and Structures
+// 11-12 (1978-79), turned to 28 days, where the Model Code's value is taken to stand. From
+// memory.
+func DiffusivityAgeing(age float64) float64 {
+	const youngest = 0.5
+	at := func(days float64) float64 { return 0.05 + math.Sqrt(6.3/days) }
+	return at(math.Max(age, youngest)) / at(28)
 }
 
 // surfaceSkin is the thickness of concrete that resists vapour as much as the air
@@ -58,8 +75,11 @@ var porePotential = sync.OnceValue(func() march.Potential {
 // moisture is the humidity in the pores through the slab, from set on.
 type moisture struct {
 	*march.Marcher
-	face *airSide
-	skin float64 // m/s
+	face   *airSide
+	skin   float64   // m/s
+	mature []float64 // conductance of each interval at 28 days
+	volume []float64 // by node
+	given  float64   // by what is left in the pores, kg/m2 so far
 }
 
 func newMoisture(slab march.Grid, saturated float64) *moisture {
@@ -70,6 +90,7 @@ func newMoisture(slab march.Grid, saturated float64) *moisture {
 	for i := range p.Conductance {
 		p.Conductance[i] *= saturated
 	}
+	m.mature, m.volume = append([]float64(nil), p.Conductance...), slab.Volumes()
 	start := make([]float64, len(slab))
 	for i := range start {
 		start[i] = 1
@@ -87,10 +108,42 @@ func (m *moisture) step(dt float64, c Cover, humidity float64) (loss float64, er
 		m.face.humidity, m.face.coefficient = 1, m.skin
 	}
 	entered := m.Entered()
+	m.given += poreWater * m.held()
 	if err := m.Step(dt); err != nil {
 		return 0, err
 	}
+	m.given -= poreWater * m.held()
 	return (entered - m.Entered()) * poreWater, nil
+}
+
+// held is what the nodes hold at their present capacities, in units of poreWater.
+func (m *moisture) held() (sum float64) {
+	for i, h := range m.Value {
+		sum += m.Capacity[i] * h
+	}
+	return sum
+}
+
+// loosen brings the capacity of each node to its degree of hydration: that of mature
+// concrete times what a paste of this degree gives up over one fully hydrated, at
+// the humidity that the middle of a step of dt seconds will have.
+func (m *moisture) loosen(h *concrete.Hydration, degree []float64, dt float64) {
+	water := h.WaterBinder * h.Binder
+	for i, v := range m.volume {
+		humidity := math.Min(math.Max(m.Ahead(i, dt/2), 0), 1)
+		ripe := WaterCapacity(humidity, h.Ultimate, h.Ultimate, water, h.Binder)
+		m.Capacity[i] = v * WaterCapacity(humidity, math.Min(degree[i], h.Ultimate), h.Ultimate, water, h.Binder) / ripe
+	}
+}
+
+// ripen brings the diffusivity to the age of the concrete of each node, d at 20 °C.
+func (m *moisture) ripen(age func(node int) float64) {
+	above := age(0)
+	for i, mature := range m.mature {
+		below := age(i + 1)
+		m.Conductance[i] = mature * DiffusivityAgeing((above+below)/2)
+		above = below
+	}
 }
 
 // canGive returns what the pores would give to open air of this humidity now,

@@ -26,8 +26,14 @@ func (c Column) Run(ctx context.Context) (*History, error) {
 				c.Progress(times[k])
 			}
 		}
-		if err := r.step(times[k-1], times[k]-times[k-1], k); err != nil {
-			return nil, err
+		for at := times[k-1]; at < times[k]; {
+			part := r.untilTurn(at, times[k]-at)
+			if err := r.step(at, part, k); err != nil {
+				return nil, err
+			}
+			if at += part; times[k]-at < shortest {
+				at = times[k]
+			}
 		}
 		r.record(times[k])
 	}
@@ -38,24 +44,25 @@ func (c Column) Run(ctx context.Context) (*History, error) {
 // run is a column on its way.
 type run struct {
 	Column
-	heat      *march.Marcher
-	local     *hydrating
-	surface   *surface
-	top       *topFace
-	account   account
-	poreLoss  float64 // water the pores gave in this step, kg/m2
-	poresDone bool    // they have been moved over it
-	water     *moisture
-	film      bleeding
-	table     *ageing
-	history   *History
-	slab      march.Grid
-	bottom    int
-	middle    int       // node at mid-depth
-	edge      []float64 // share of each node in the mean over the zone the saw cuts
-	all       []float64 // and over the whole slab
-	below     float64   // heat capacity of the ground's part of the lowest node
-	volumes   []float64
+	heat          *march.Marcher
+	local         *hydrating
+	surface       *surface
+	top           *topFace
+	account       account
+	poreLoss      float64 // water the pores gave in this step, kg/m2
+	daysPerSecond float64 // days at 20 °C in a second of equivalent age
+	poresDone     bool    // they have been moved over it
+	water         *moisture
+	film          bleeding
+	table         *ageing
+	history       *History
+	slab          march.Grid
+	bottom        int
+	middle        int       // node at mid-depth
+	edge          []float64 // share of each node in the mean over the zone the saw cuts
+	all           []float64 // and over the whole slab
+	below         float64   // heat capacity of the ground's part of the lowest node
+	volumes       []float64
 
 	setFrom, setTo float64 // equivalent age at initial and final set, h
 
@@ -89,6 +96,7 @@ func newRun(c Column) *run {
 	if !r.curves.suit(c.Concrete.Hydration) {
 		r.curves = newCurves(c.Concrete.Hydration, concrete.HydrationReference_C)
 	}
+	r.daysPerSecond = c.Concrete.Hydration.DaysAt20(1.0 / 3600)
 	r.startHeat(g)
 	r.water = newMoisture(r.slab, c.Concrete.Diffusion)
 	r.film = bleeding{bleed: c.Concrete.Bleed, Gone: math.NaN()}

@@ -24,12 +24,15 @@ func blend(a, b Feel, share float64) Feel {
 }
 
 // record is a weather sampled once, so that the members of a set need not ask
-// again: every ten minutes for the fine part of the run, daily means after it.
+// again: every ten minutes for the fine part of the run, daily means after it. The mean
+// day keeps its sun, but not the swing that goes with it: what the swing of
+// temperature does to radiation and drying on the mean (a watt or two per square
+// metre at 10 K) is left out after the fortnight, and so are the stresses of the day.
 type record struct {
 	start, step float64 // hours after placing
 	fine        []Feel
 	dailyFrom   float64
-	daily       []Feel
+	daily       []Feel // summed: the i-th is the sum of the means of all days before it
 
 	moister, cloudier float64 // what changed has put in
 	sunThrough        float64 // share of the sun that the change lets through
@@ -62,16 +65,48 @@ func recorded(w Weather, placed time.Time, start, end float64) *record {
 		for k := range parts {
 			mean = blend(mean, at(day+(float64(k)+0.5)*dayHours/parts), 1/float64(k+1))
 		}
-		r.daily = append(r.daily, mean)
+		if r.daily == nil {
+			r.daily = []Feel{{}}
+		}
+		r.daily = append(r.daily, plus(r.daily[len(r.daily)-1], mean, 1))
 	}
 	return r
+}
+
+// plus adds so many times a feel to another.
+func plus(a, b Feel, times float64) Feel {
+	return Feel{a.Air + times*b.Air, a.Humidity + times*b.Humidity, a.Wind + times*b.Wind, a.Sun + times*b.Sun, a.Longwave + times*b.Longwave}
+}
+
+// coarseStep is the step of the march, h, after the fine part of a run: a day to the
+// sixtieth day, then growing with the age to a week.
+func coarseStep(hours float64) float64 { return math.Min(math.Max(hours/60, dayHours), 7*dayHours) }
+
+// coarse is the mean feel over a time as long as the step of the march there, about
+// an hour.
+func (r *record) coarse(hours float64) Feel {
+	end := r.dailyFrom + float64(len(r.daily)-1)*dayHours
+	half := coarseStep(hours) / 2
+	from, to := math.Max(hours-half, r.dailyFrom), math.Min(hours+half, end)
+	if to-from < dayHours { // at an end: the nearest whole day
+		from = math.Max(r.dailyFrom, math.Min(from, end-dayHours))
+		to = from + dayHours
+	}
+	sum := plus(r.summed(to), r.summed(from), -1)
+	return plus(Feel{}, sum, dayHours/(to-from))
+}
+
+// summed is the sum of daily means up to an hour, in days.
+func (r *record) summed(hours float64) Feel {
+	x := (hours - r.dailyFrom) / dayHours
+	i := min(max(int(x), 0), len(r.daily)-2)
+	return blend(r.daily[i], r.daily[i+1], x-float64(i))
 }
 
 // at returns the feel at a time in hours after placing.
 func (r *record) at(hours float64) Feel {
 	if hours > r.dailyFrom && len(r.daily) > 0 {
-		i := int((hours - r.dailyFrom) / dayHours)
-		return r.change(r.daily[min(max(i, 0), len(r.daily)-1)])
+		return r.change(r.coarse(hours))
 	}
 	x := (hours - r.start) / r.step
 	i := min(max(int(x), 0), len(r.fine)-2)

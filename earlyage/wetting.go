@@ -28,6 +28,41 @@ func (r *run) hardened(equivalentAge float64) float64 {
 	return math.Min(math.Max((equivalentAge-r.setFrom)/(r.setTo-r.setFrom), 0), 1)
 }
 
+// shortest is the least part of a step, h.
+const shortest = 1e-3
+
+// untilTurn returns how much of a step of dt hours can be gone in one: up to where the
+// film on the surface runs out or its set begins or ends, since drying turns there.
+func (r *run) untilTurn(hours, dt float64) float64 {
+	age := r.heat.Hidden[0] / 3600
+	if r.hardened(age) >= 1 && r.film.Film <= 0 {
+		return dt
+	}
+	part := dt
+	rate, _ := r.local.Rate(0, r.heat.Ahead(0, dt*1800))
+	for _, turn := range []float64{r.setFrom, r.setTo} {
+		if to := (turn - age) / rate; to > shortest && to < part-shortest {
+			part = to
+		}
+	}
+	s := r.surface
+	s.lay(hours + dt/2)
+	if r.film.Film <= 0 || s.cover.KeptWet {
+		return part
+	}
+	s.look((hours + part/2) * 3600)
+	left := r.film
+	left.step(hours, part, s.wouldDry(r.heat.Ahead(0, part*1800)), r.hardened(age), 0)
+	if left.Film > 0 {
+		return part
+	}
+	spent := s.wouldDry(r.heat.Ahead(0, part*1800))*part - bledBy(r.film.bleed, hours+part) + bledBy(r.film.bleed, hours)
+	if to := part * r.film.Film / spent; spent > 0 && to > shortest && to < part-shortest {
+		return to
+	}
+	return part
+}
+
 // wetAhead works out, before the heat of a step, how wet its surface will be: a
 // surface that has set and stands dry gives what its pores let through, else the
 // film and the fresh concrete are carried on at the temperature foreseen. What the
@@ -57,6 +92,8 @@ func (r *run) wetAhead(hours, dt float64) error {
 // before the heat of the step is.
 func (r *run) dryPores(dt float64) error {
 	s := r.surface
+	r.water.ripen(func(node int) float64 { return r.heat.Hidden[node] * r.daysPerSecond })
+	r.water.loosen(&r.Concrete.Hydration, r.degree, dt*3600)
 	loss, err := r.water.step(dt*3600, s.cover, s.feel.Humidity)
 	if err != nil {
 		return err

@@ -91,3 +91,39 @@ func wavy(n int) []Point {
 	}
 	return ring
 }
+
+// One position of a joint that is being dragged, on 40 000 triangles.
+func BenchmarkPlace40k(b *testing.B) {
+	d := slab()
+	d.Size = Uniform(0.166)
+	m, err := Build(d)
+	if err != nil {
+		b.Fatal(err)
+	}
+	l, err := m.Lift(4)
+	if err != nil {
+		b.Fatal(err)
+	}
+	i := 0
+	for b.Loop() {
+		i++
+		x := 15 + float64(i%100)/100
+		if _, err := l.Place([]Point{{x, 0}, {x, 10}}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkLift40k(b *testing.B) {
+	d := slab()
+	d.Size = Uniform(0.166)
+	m, err := Build(d)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := m.Lift(4); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -15,17 +15,18 @@ type Edge struct {
 
 // Edges lists every side that lies on an input, once. Along is not set.
 func (m *Mesh) Edges() []Edge {
-	var out []Edge
-	for tri, sides := range m.Sides {
-		for i, set := range sides {
-			beside := m.Neighbours[tri][i]
-			if set != 0 && beside <= int32(tri) {
-				v := m.Triangles[tri]
-				out = append(out, Edge{A: v[i], B: v[(i+1)%3], Left: int32(tri), Right: beside, Set: set})
+	m.listed.Do(func() {
+		for tri, sides := range m.Sides {
+			for i, set := range sides {
+				beside := m.Neighbours[tri][i]
+				if set != 0 && beside <= int32(tri) {
+					v := m.Triangles[tri]
+					m.edges = append(m.edges, Edge{A: v[i], B: v[(i+1)%3], Left: int32(tri), Right: beside, Set: set})
+				}
 			}
 		}
-	}
-	return out
+	})
+	return slices.Clone(m.edges)
 }
 
 // Line lists the sides on line i in the order of the line, each running its way.

@@ -1,6 +1,9 @@
 package mesh
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // Mesh is the result. Side i of a triangle runs from its corner i to corner i+1.
 // The slices belong to the mesh; change none of them.
@@ -23,6 +26,8 @@ type Mesh struct {
 
 	work     *work
 	find     finder
+	listed   sync.Once
+	edges    []Edge
 	placed   *Lifted
 	fromBase origin // numbers in placed.base
 }

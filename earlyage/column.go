@@ -101,7 +101,7 @@ func (c Column) layers() []march.Layer {
 // times returns the steps of the run in hours: minutes at first, less than an hour to
 // the fourteenth day, a day growing to a week after it (see coarseStep), with a step ending at every cover's clock time.
 func (c Column) times() []float64 {
-	stages := []struct{ to, step float64 }{{6, 1.0 / 12}, {30, 1.0 / 4}, {72, 1.0 / 2}, {fineDays * 24, 2.0 / 3}, {math.Inf(1), 0}}
+	stages := []struct{ to, step float64 }{{6, 1.0 / 12}, {30, 1.0 / 4}, {72, 2.0 / 3}, {fineDays * 24, 0.8}, {math.Inf(1), 0}}
 	events := []float64{}
 	for _, cover := range c.Covers {
 		events = append(events, cover.On, cover.Off)

@@ -42,8 +42,8 @@ func SaturatedDiffusivity(characteristic float64) float64 {
 // memory.
 func DiffusivityAgeing(age float64) float64 {
 	const youngest = 0.5
-	at := func(days float64) float64 { return 0.05 + math.Sqrt(6.3/days) }
-	return at(math.Max(age, youngest)) / at(28)
+	const old = 0.05 + 0.47434164902525688 // at 28 days: the root of 6.3/28
+	return (0.05 + math.Sqrt(6.3/math.Max(age, youngest))) / old
 }
 
 // surfaceSkin is the thickness of concrete that resists vapour as much as the air

@@ -138,10 +138,18 @@ func (s *surface) wouldDry(u float64) float64 {
 func (r *run) dry(hours, dt float64) error {
 	s, a := r.surface, &r.account
 	wet := s.wet
-	var open, charged float64 // kg/m2 over the step
-	charged = r.heat.Over(0, func(t, u float64) float64 {
+	var rates [3]float64 // at the times the march asks for, kg/m2/s
+	stage := 0
+	open := r.heat.Over(0, func(t, u float64) float64 { // kg/m2 over the step
 		s.look(t)
-		rate := s.wouldDry(u) / 3600
+		rates[stage] = s.wouldDry(u) / 3600
+		stage++
+		return rates[stage-1]
+	})
+	stage = 0
+	charged := r.heat.Over(0, func(_, _ float64) float64 { // of it, by the heat of the step
+		rate := rates[stage]
+		stage++
 		if rate > 0 && !s.cover.KeptWet {
 			rate *= wet
 		}
@@ -151,13 +159,7 @@ func (r *run) dry(hours, dt float64) error {
 	s.look((hours + dt/2) * 3600)
 	if s.cover.KeptWet {
 		a.Added += charged // what evaporates is added water
-		charged = 0
-	} else {
-		open = r.heat.Over(0, func(t, u float64) float64 {
-			s.look(t)
-			return s.wouldDry(u) / 3600
-		})
-		s.look((hours + dt/2) * 3600)
+		open, charged = 0, 0
 	}
 	rate, _ := r.local.Rate(0, r.heat.Value[0])
 	hardened := r.hardened(r.heat.Hidden[0]/3600 - rate*dt/2)

@@ -134,18 +134,25 @@ func (f *FindingSheet) brief(r *refs) string {
 	return f.Answer
 }
 
-// lead returns the cause the answer rests on: the weightiest of those that lead in
-// either layer, or of all where none leads.
+// lead returns the cause the answer rests on: the one it names, else the weightiest
+// of those that lead in either layer, or of all where none leads.
 func (f *FindingSheet) lead() *CauseRow {
-	var best *CauseRow
+	var best, named *CauseRow
+	first := len(f.Answer)
 	for _, rows := range [][]CauseRow{f.Triggers, f.Mechanism} {
 		for i := range rows {
 			r := &rows[i]
+			if at := strings.Index(f.Answer, r.Name); at >= 0 && r.Name != "" && at < first {
+				named, first = r, at
+			}
 			switch ahead := r.State == "leading"; {
 			case best == nil, ahead && best.State != "leading", ahead == (best.State == "leading") && r.Chance.P > best.Chance.P:
 				best = r
 			}
 		}
+	}
+	if named != nil {
+		return named
 	}
 	return best
 }
@@ -211,7 +218,7 @@ func workingChapter(c *Content, r *refs) []block {
 	if len(c.Workings) == 0 {
 		return nil
 	}
-	b := []block{newPage{}, heading{1, "Workings", "workings"},
+	b := []block{room{100}, heading{1, "Workings", "workings"},
 		para{wide: true, text: page.Plain("Left: where the formula comes from. Beside it: formula, numbers put in, answer, and an independent check with how far apart the two are; a flag stands where that is over 20 %. Values are carried at full precision and printed to three figures." + onScreen(r))}}
 	told := map[string]*sheet{} // where a basis was said first
 	for i := range c.Workings {

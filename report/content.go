@@ -130,6 +130,7 @@ type PourDay struct {
 	Workings   []string     `json:"workings"`
 	NotGiven   []string     `json:"not_given,omitempty"` // answers left out, and why
 
+	Doubts      []string         `json:"doubts,omitempty"`               // what about the weather is more likely a slip
 	DryingLimit *float64         `json:"drying_limit_kg_m2_h,omitempty"` // as planned; nil: none was set
 	Panels      []PanelWindow    `json:"panels,omitempty"`               // each on its own clock, in the order to cut
 	Plastic     []PlasticHour    `json:"plastic,omitempty"`              // from placing to final set

@@ -16,7 +16,7 @@ const (
 	mostWeighty = 4    // arguments on each side of a cause
 	mostRuled   = 5
 	mostTests   = 3
-	denseSize   = 7.25 // points
+	denseSize   = 7.1 // points
 )
 
 // findingPaper is the rest of a finding as printed: what a checker needs on about

@@ -140,7 +140,7 @@ func htmlBlockOf(b block) htmlBlock {
 		}
 		return h
 	case sheet:
-		h := htmlBlock{Kind: "sheet", ID: "w-" + v.sheet.ID, Words: v.number + "  " + v.sheet.Title}
+		h := htmlBlock{Kind: "sheet", ID: "w-" + v.sheet.ID, Words: v.number + "  " + titled(v.sheet.Title)}
 		for _, basis := range v.sheet.Basis {
 			h.Items = append(h.Items, page.Plain(sentence(basis)))
 		}
@@ -160,7 +160,7 @@ func workingView(r *refs, id string) htmlWorking {
 	v := htmlWorking{Ref: r.to(id)}
 	for _, s := range r.c.Workings {
 		if s.ID == id {
-			v.Title = s.Title
+			v.Title = titled(s.Title)
 			if n := len(s.Lines); n > 0 {
 				v.Result, v.Source = lineResult(s.Lines[n-1]), s.Lines[n-1].Source.String()
 			}

@@ -106,3 +106,18 @@ func TestExactDoesNotRepeatThePlainWords(t *testing.T) {
 		t.Error("a definition is one that says nothing else")
 	}
 }
+
+// The findings table and the terminal must give the chance of the cause the answer
+// names, not of whichever cause is likeliest.
+func TestLeadIsTheCauseTheAnswerNames(t *testing.T) {
+	f := FindingSheet{Answer: "The likeliest cause is joint sawn too late: about 8 in 10. The saw came late.", Decided: true,
+		Mechanism: []CauseRow{{Name: "cooling", State: "leading", Chance: chance(0.99, 0.96, 1)}},
+		Triggers:  []CauseRow{{Name: "joint sawn too late", State: "leading", Chance: chance(0.77, 0.6, 0.9)}}}
+	if got := f.lead(); got == nil || got.Name != "joint sawn too late" {
+		t.Errorf("got %+v", got)
+	}
+	f.Answer = "something else"
+	if got := f.lead(); got == nil || got.Name != "cooling" {
+		t.Errorf("no cause named: got %+v", got)
+	}
+}

@@ -14,9 +14,10 @@ import (
 // measured on the plan in two columns, all else line by line.
 func setSheet(d *page.Document, s sheet) {
 	t, sources := paperSheet(s.sheet, s.told)
-	head := append([]string(nil), s.sheet.Basis...)
+	head, title := append([]string(nil), s.sheet.Basis...), s.number+"  "+titled(s.sheet.Title)
 	if s.basisAt != "" {
-		head = []string{"It stands on the same as " + s.basisAt + "; symbols as there"}
+		head, title = nil, title+" (basis and symbols as "+s.basisAt+")"
+		t.Bare = len(t.Columns) == 2 // the head of the sheet it follows
 	}
 	if sources != "" {
 		head = append(head, sources)
@@ -24,7 +25,7 @@ func setSheet(d *page.Document, s sheet) {
 	note := tidyText(page.Quiet(sentences(head)))
 	d.ClearNotes()
 	d.Keep(min(d.TableStart(t)+14+d.Measure(note, d.Right()-d.Left(), page.SmallSize), 80))
-	d.WideHeading(3, s.number+"  "+tidy(s.sheet.Title), "w-"+s.sheet.ID)
+	d.WideHeading(3, title, "w-"+s.sheet.ID)
 	if len(head) > 0 {
 		d.WideSmall(note)
 	}

@@ -2,9 +2,11 @@ package report
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"slabwright/internal/page"
+	"slabwright/working"
 )
 
 // units are those written behind numbers in sentences.
@@ -26,6 +28,21 @@ func tidy(s string) string {
 		s = hyphenMinus.ReplaceAllString(s, "$1−$2")
 	}
 	return s
+}
+
+// longNumber is a number with more decimals than anyone reads.
+var longNumber = regexp.MustCompile(`\d+\.\d{4,}`)
+
+// titled is tidy for a title: numbers carried at full precision are rounded to three
+// figures, or to the whole above that.
+func titled(s string) string {
+	return tidy(longNumber.ReplaceAllStringFunc(s, func(n string) string {
+		v, err := strconv.ParseFloat(n, 64)
+		if err != nil {
+			return n
+		}
+		return working.Figure(v, 3)
+	}))
 }
 
 // tidyText is tidy for every run.

@@ -24,6 +24,7 @@ func TestNumbersAsPrinted(t *testing.T) {
 		{workOnly("ACI 224.1R Causes (from memory)"), "ACI 224.1R Causes"}, {workOnly("B (2000), as in C (from memory)"), "B (2000), as in C"}, {workOnly("B (2000)"), "B (2000)"},
 		{sentence("the saw came late"), "The saw came late."}, {sentence("µ is 1.0"), "µ is 1.0."}, {sentence("w/c rose"), "w/c rose."}, {sentence("a core"), "A core."}, {sentence("done."), "Done."}, {sentence(""), ""},
 		{tidy("40 kN over 2.9 mm at -5 °C in 8 in 10"), "40\u202fkN over 2.9\u202fmm at −5\u202f°C in 8\u00a0in\u00a010"},
+		{titled("Shrinkage at 389.0138888889 days"), "Shrinkage at 389 days"}, {titled("Set at 21.5 °C in 0.35 m"), "Set at 21.5\u202f°C in 0.35\u202fm"},
 		{tidy("F1 and job 25-041 in 3 days"), "F1 and job 25-041 in 3 days"},
 	} {
 		if c.got != c.want {

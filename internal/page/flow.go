@@ -2,7 +2,7 @@ package page
 
 import "slabwright/internal/draw"
 
-const wideSize = 7.5 // points, of small text over the whole width
+const wideSize = 7.3 // points, of small text over the whole width
 
 // Heading sets a heading with room for what follows it, and a bookmark. Level 1
 // is a chapter, 2 a section, 3 a small head inside one (no bookmark).

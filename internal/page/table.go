@@ -88,7 +88,7 @@ func (d *Document) TableStart(t Table) float64 {
 			}
 		}
 	}
-	return float64(most+min(first, 12))*lead(t.Size) + 5
+	return float64(most+max(3, min(first, 12)))*lead(t.Size) + 5
 }
 
 func (t Table) widths(total float64) []float64 {

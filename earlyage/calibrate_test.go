@@ -248,3 +248,26 @@ func TestEveryUnknownActs(t *testing.T) {
 		}
 	}
 }
+
+// Members drawn anew are the same on one core and on three.
+func TestCalibrationDoesNotDependOnCores(t *testing.T) {
+	saw, _ := SawFor("ordinary", "medium")
+	p := doubtfulPour(t)
+	p.Count = 40
+	for _, hours := range []float64{4, 7, 10, 14} {
+		at := p.Column.Placed.Add(time.Duration(hours * float64(time.Hour)))
+		p.Observed.Temperatures = append(p.Observed.Temperatures, LoggedTemperature{At: at, Depth: 0.07, Value: membersOf(t, Pour{Column: p.Column, Restraint: p.Restraint, Count: 1}).Expected().At(hours).Mid + 1, Error: 0.3})
+	}
+	var windows []CutWindow
+	for _, cores := range []int{1, 3} {
+		p.Cores = cores
+		m := membersOf(t, p)
+		if m.Calibration(saw).Effective >= 40 {
+			t.Fatal("the observations weigh nothing")
+		}
+		windows = append(windows, m.Window(saw, 0.1))
+	}
+	if !reflect.DeepEqual(windows[0].Curve, windows[1].Curve) || !windows[0].Opens.Equal(windows[1].Opens) {
+		t.Error("one core and three cores gave different windows")
+	}
+}

@@ -14,6 +14,10 @@ var dryingQuantities = map[string]source.Func{
 	"humidity diffusivity": func(in source.Inputs) float64 {
 		return HumidityDiffusivity(in.Num("h"), SaturatedDiffusivity(in.Num("fck")))
 	},
+	"water given up per unit of humidity": func(in source.Inputs) float64 {
+		return WaterCapacity(in.Num("h"), in.Num("degree"), in.Num("ultimate"), in.Num("water"), in.Num("binder"))
+	},
+	"diffusivity over that at 28 days": func(in source.Inputs) float64 { return DiffusivityAgeing(in.Num("days")) },
 	"humidity diffusivity mm2/day": func(in source.Inputs) float64 {
 		return HumidityDiffusivity(in.Num("h"), SaturatedDiffusivity(in.Num("fck"))) * 86400e6
 	},

@@ -19,13 +19,27 @@
 // tension positive, strains plain numbers with lengthening positive (shrinkage
 // is negative here), equivalent ages hours at 21.1 °C, evaporation kg/m2/h.
 //
-// Known to be off: the diffusivity of humidity is that of mature concrete, so the
-// skin of a slab that is left open dries too fast in its first day (a layer that
-// comes to its strength only crazes, see History.CrazedFrom); and in the months
-// after, curl leads the mean shrinkage more than in the slabs of Bissonnette et
-// al. (ACI Materials Journal 104(3) 2007), where both kept step. Creep of the first
-// day is that of the code's youngest loading age. How all of it stands against
-// measured slabs is on docs/measured.md.
+// A pour has many facts that nobody knows exactly: [Doubt] holds their ranges and takes
+// facts of the job by [Doubt.Given], [Pour.Unknowns] lists what is left open. What was
+// measured at the slab afterwards ([Observed]: logged temperatures, set, cylinders, trial
+// cuts) weighs the members, and [Members.Calibration] says how far that moved the window
+// and where it contradicts the pour. [Members.Sensitivities] says which unknown moves a
+// window most, [PanelWindows] gives the window of each panel of a long pour and
+// [BestCutOrder] the order of cutting. CutWindow.Curve is the chance of a crack elsewhere
+// by the time of the cut.
+//
+// Steps are minutes on the first day and grow to a week after a year, so that five years
+// take a thousand. After the first fortnight the weather is that of mean days, later
+// mean weeks: the seasons are kept, the swing of the day and its stresses are not.
+// Heat and water close to a millionth whatever lies on the slab: see [Balance].
+//
+// Known to be off: in the months after placing curl leads the mean shrinkage by up to
+// 0.42 of their final values, where both kept step in the slabs of Bissonnette et al.
+// (ACI Materials Journal 104(3) 2007). Pores of the young slab hold and pass more water
+// than old ones ([WaterCapacity], [DiffusivityAgeing]), both from memory and not compared
+// with a slab in its first day. A skin that comes to its strength crazes for whole
+// steps, see History.CrazedFrom. Creep of the first day is that of the code's youngest
+// loading age. How all of it stands against measured slabs is on docs/measured.md.
 //
 // It leaves out everything in plan (joints, corners, fixtures, cracks: packages
 // restraint and flexure), rain on the slab and reinforcement.

@@ -24,7 +24,7 @@ func TestWindowsOfThreeDays(t *testing.T) {
 		{"mild, 18 °C", mild(t), 5, 18},
 		{"cold, 8 °C", cold(t), 10, 36},
 	} {
-		m, err := RunMembers(context.Background(), Pour{Column: c.column, Restraint: usualRestraint(), Seed: 1})
+		m, err := RunMembers(context.Background(), Pour{Column: c.column, Restraint: usualRestraint(), Seed: 1, Count: 40})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -271,3 +271,30 @@ func TestCalibrationDoesNotDependOnCores(t *testing.T) {
 		t.Error("one core and three cores gave different windows")
 	}
 }
+
+// What was observed at one panel goes to the others: at the panel itself the window is
+// that of the calibrated pour, at a later one it moves the same way.
+func TestObservationsReachEveryPanel(t *testing.T) {
+	saw, _ := SawFor("ordinary", "medium")
+	p := doubtfulPour(t)
+	p.Count = 40
+	plain := p
+	p.Observed.TrialCuts = []TrialCut{{At: p.Column.Placed.Add(7 * time.Hour), Saw: saw}} // it ravelled
+	placed := []time.Time{p.Column.Placed, p.Column.Placed.Add(3 * time.Hour)}
+	got, err := PanelWindows(context.Background(), p, placed, saw, 0.1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, err := PanelWindows(context.Background(), plain, placed, saw, 0.1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := membersOf(t, p).Window(saw, 0.1); !got[0].Opens.Equal(want.Opens) || !got[0].Closes.Equal(want.Closes) {
+		t.Errorf("opens %v, closes %v; the calibrated pour %v, %v", got[0].Opens, got[0].Closes, want.Opens, want.Closes)
+	}
+	for i := range got {
+		if !got[i].Opens.After(before[i].Opens) {
+			t.Errorf("panel %d opens %v after a cut that ravelled, %v before", i, got[i].Opens, before[i].Opens)
+		}
+	}
+}

@@ -280,7 +280,7 @@ func filled(t *testing.T) http.Handler {
 }
 
 // screens is every screen of the app with something in it.
-var screens = []string{"page-one", "findings", "finding/F1", "finding/F8", "joint/S2-10", "pours", "pour/S2", "slab", "workings", "working/window-strip-2", "basis", "keys"}
+var screens = []string{"page-one", "findings", "finding/F1", "finding/F8", "joint/S2-10", "pours", "pour/S2", "panel/P8", "slab", "workings", "working/window-strip-2", "basis", "keys"}
 
 // long keeps a picture of the whole length of the page.
 func (s *screen) long(name string) {

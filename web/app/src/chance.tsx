@@ -1,16 +1,17 @@
 // A chance in words with its range, and the thin bar that draws the same.
 
 import type { Chance } from "./content";
-import { range } from "./format";
+import { inWords } from "./format";
 
 export function ChanceText({ chance }: { chance: Chance }) {
-  const between = range(chance.p, chance.low, chance.high);
+  const words = inWords(chance),
+    at = words.indexOf(" (");
   return (
     <span class="chance">
       <ChanceBar chance={chance} />
       <span>
-        <strong>{chance.about}</strong>
-        {between && <span class="quiet"> ({between})</span>}
+        <strong>{at < 0 ? words : words.slice(0, at)}</strong>
+        {at >= 0 && <span class="quiet">{words.slice(at)}</span>}
       </span>
     </span>
   );

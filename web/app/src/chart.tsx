@@ -24,6 +24,11 @@ export interface Stretch {
   from: number;
   to: number;
   name: string;
+  soft?: boolean; // the range of an end, hatched
+}
+export interface Moment {
+  at: number;
+  name: string;
 }
 interface Props {
   title: string;
@@ -35,9 +40,28 @@ interface Props {
   stretches?: Stretch[];
   decimals?: number;
   from0?: boolean;
+  upTo?: number; // the axis ends here, whatever the values
+  height?: number;
+  moments?: Moment[];
 }
 
-export function Chart({ title, unit, span, series: given, limits = [], band: wide, stretches = [], decimals = 1, from0 }: Props) {
+export function Chart({
+  title,
+  unit,
+  span,
+  series: given,
+  limits = [],
+  band: wide,
+  stretches: parts = [],
+  decimals = 1,
+  from0,
+  upTo,
+  height = 210,
+  moments = [],
+}: Props) {
+  const stretches = parts
+    .map((s) => ({ ...s, from: Math.max(s.from, span.from), to: Math.min(s.to, span.to) }))
+    .filter((s) => s.to > s.from);
   const inside = (t: number) => t >= span.from && t <= span.to;
   const series = given.map((s) => ({ ...s, points: s.points.filter((p) => inside(p[0])) }));
   const band = wide && { ...wide, points: wide.points.filter((p) => inside(p[0])) };
@@ -48,19 +72,20 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
     watch.observe(box.current!);
     return () => watch.disconnect();
   }, []);
-  const height = 210,
-    left = 38,
+  const left = 38,
     right = 12,
-    top = 26,
     bottom = 26;
   const values = [
     ...series.flatMap((s) => s.points.map((p) => p[1])),
     ...(band?.points.flatMap((p) => [p[1], p[2]]) ?? []),
     ...limits.map((l) => l.value),
+    ...(upTo === undefined ? [] : [upTo]),
   ];
-  const steps = axis(from0 ? 0 : Math.min(...values), Math.max(...values));
+  const steps = upTo === 10 ? [0, 2, 4, 6, 8, 10] : axis(from0 ? 0 : Math.min(...values), Math.max(...values));
   const [low, high] = [steps[0], steps[steps.length - 1]];
   const x = (t: number) => left + ((t - span.from) / (span.to - span.from)) * (width - left - right);
+  const named = lanes(moments.filter((m) => inside(m.at)), x, width - right);
+  const top = 26 + 13 * Math.max(0, ...named.map((m) => m.lane + 1));
   const y = (v: number) => top + (1 - (v - low) / (high - low || 1)) * (height - top - bottom);
   const line = (points: [number, number][]) =>
     points.map(([t, v], i) => `${i ? "L" : "M"}${x(t).toFixed(1)} ${y(v).toFixed(1)}`).join("");
@@ -72,7 +97,7 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
           width={width}
           height={height}
           role="img"
-          aria-label={`${title}, ${unit}. ${spoken(series, limits)} The table below holds the numbers.`}
+          aria-label={`${title}, ${unit}. ${spoken(series, limits, moments)} The table below holds the numbers.`}
         >
           <text class="unit" x={2} y={12}>
             {unit}
@@ -88,7 +113,7 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
           {stretches.map((s) => (
             <rect
               key={s.name}
-              class="stretch"
+              class={s.soft ? "stretch soft" : "stretch"}
               x={x(s.from)}
               y={top}
               width={Math.max(1, x(s.to) - x(s.from))}
@@ -112,18 +137,30 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
           {limits.map((l) => (
             <g key={l.name}>
               <path class="limit" d={`M${left} ${y(l.value)}H${width - right}`} />
-              <text class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">
-                {l.name}
-              </text>
             </g>
           ))}
-          {stretches.map((s) => (
-            <text key={s.name} class="stretch-name" x={Math.min(x(s.from) + 3, width - 80)} y={top + 12}>
-              {s.name}
-            </text>
-          ))}
+          {stretches
+            .filter((s) => !s.soft)
+            .map((s) => (
+              <text key={s.name} class="stretch-name" x={Math.min(x(s.from) + 3, width - 80)} y={top + 12}>
+                {s.name}
+              </text>
+            ))}
           {series.map((s) => (
             <path key={s.name} class={s.strong ? "series strong" : "series"} d={line(s.points)} stroke-dasharray={s.dash} />
+          ))}
+          {limits.map((l) => (
+            <text key={l.name} class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">
+              {l.name}
+            </text>
+          ))}
+          {named.map((m, i) => (
+            <g key={i} class="moment">
+              <path d={`M${m.x} ${top - 9 - 13 * m.lane}V${height - bottom}`} />
+              <text x={m.left ? m.x - 4 : m.x + 4} y={top - 6 - 13 * m.lane} text-anchor={m.left ? "end" : "start"}>
+                {m.name}
+              </text>
+            </g>
           ))}
         </svg>
       )}
@@ -137,6 +174,14 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
             {now !== null && reading(s, now, decimals)}
           </li>
         ))}
+        {stretches.some((s) => s.soft) && (
+          <li>
+            <svg width="34" height="12">
+              <rect class="stretch soft" x="1" y="1" width="32" height="10" />
+            </svg>{" "}
+            {stretches.find((s) => s.soft)!.name}
+          </li>
+        )}
         {band && (
           <li>
             <svg width="34" height="12">
@@ -148,6 +193,25 @@ export function Chart({ title, unit, span, series: given, limits = [], band: wid
       </ul>
     </div>
   );
+}
+
+// lanes places the names of upright marks over the chart; one that would run into
+// another goes a line higher, one near the right side reads to the left.
+function lanes(moments: Moment[], x: (t: number) => number, right: number) {
+  const taken: [number, number][][] = [];
+  return [...moments]
+    .sort((a, b) => a.at - b.at)
+    .map((m) => {
+      const at = x(m.at),
+        wide = m.name.length * 6.2 + 8,
+        left = at + wide > right,
+        from = left ? at - wide : at;
+      const free = (lane: [number, number][]) => lane.every(([a, b]) => from > b || from + wide < a);
+      let lane = taken.findIndex(free);
+      if (lane < 0) lane = taken.push([]) - 1;
+      taken[lane].push([from, from + wide]);
+      return { ...m, x: at, lane, left };
+    });
 }
 
 // Hours are the clock hours under a chart and under the ruler.
@@ -198,18 +262,19 @@ export function nearest(points: [number, number][], time: number): [number, numb
   return best && Math.abs(best[0] - time) <= 3600e3 ? best : undefined;
 }
 
-function spoken(series: Series[], limits: Limit[]): string {
+function spoken(series: Series[], limits: Limit[], moments: Moment[]): string {
   const parts = series
     .filter((s) => s.points.length)
     .map((s) => {
       const top = s.points.reduce((a, b) => (b[1] > a[1] ? b : a));
       return `${s.name} is highest, ${fixed(top[1], 2)}, at ${clock.value.at(top[0])}.`;
     });
-  return parts.join(" ") + (limits.length ? ` Limits: ${limits.map((l) => l.name).join(", ")}.` : "");
+  const marked = moments.map((m) => `${m.name} at ${clock.value.at(m.at)}`).join(", ");
+  return parts.join(" ") + (limits.length ? ` Limits: ${limits.map((l) => l.name).join(", ")}.` : "") + (marked && ` Marked: ${marked}.`);
 }
 
 // axis returns round values from below the least to above the greatest.
-function axis(low: number, high: number): number[] {
+export function axis(low: number, high: number): number[] {
   if (!Number.isFinite(low) || !Number.isFinite(high)) return [0, 1];
   const raw = Math.max(high - low, 1e-6) / 4,
     size = Math.pow(10, Math.floor(Math.log10(raw)));
@@ -218,6 +283,6 @@ function axis(low: number, high: number): number[] {
   for (let v = Math.floor(low / step + 1e-9) * step; v < high + step - 1e-9; v += step) out.push(Number(v.toPrecision(6)));
   return out.length > 1 ? out : [low, low + step];
 }
-function decimalsOf(steps: number[]): number {
+export function decimalsOf(steps: number[]): number {
   return Math.max(...steps.map((s) => (String(s).split(".")[1] ?? "").length));
 }

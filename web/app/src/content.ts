@@ -181,6 +181,73 @@ export interface PourDay {
   sentences: string[] | null;
   workings: string[] | null;
   not_given?: string[];
+  drying_limit_kg_m2_h?: number;
+  panels?: PanelWindow[];
+  plastic?: PlasticHour[];
+  depths_m?: number[];
+  profiles?: Profile[];
+  moves?: SensitivityRow[];
+  measured?: MeasuredFit;
+  what_ifs?: WhatIf[];
+}
+export interface PanelWindow {
+  panel: string;
+  placed: Time;
+  order: number;
+  wet: CutWindow;
+  early_entry: CutWindow;
+  curve: CutChance[] | null;
+}
+export interface CutChance {
+  at: Time;
+  hours_after_placing: number;
+  ready: number;
+  cracked: number;
+}
+export interface PlasticHour {
+  time: Time;
+  hours_after_placing: number;
+  drying_kg_m2_h: number;
+  bleeding_kg_m2_h: number;
+  film_kg_m2: number;
+  deficit_kg_m2: number;
+  chance_shrinkage: number;
+  chance_settlement: number;
+}
+export interface Profile {
+  time: Time;
+  hours_after_placing: number;
+  temperature_C: number[] | null;
+  humidity?: number[];
+  strength_MPa?: number[];
+  stress_MPa?: number[];
+}
+export interface SensitivityRow {
+  what: string;
+  low: string;
+  high: string;
+  known: string;
+  opens_min: number;
+  closes_min: number;
+  share: number;
+}
+export interface MeasuredFit {
+  used: string[] | null;
+  members: number;
+  text: string;
+  warnings?: string[];
+  working?: string;
+}
+export interface WhatIf {
+  name: string;
+  changed: string;
+  window: CutWindow;
+  early_entry_window?: CutWindow;
+  peak_drying_kg_m2_h: number;
+  chance_plastic: number;
+  chance_cracked: number;
+  night: boolean;
+  text: string;
 }
 export interface DryingHour {
   time: Time;

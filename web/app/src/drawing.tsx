@@ -1,11 +1,12 @@
 // The drawing itself: what is drawn, in which line, in which order.
 
 import { content, layers } from "./state";
-import { boxOf, path, project, type View } from "./shape";
-import type { Panel, Point } from "./content";
+import { path, project, type View } from "./shape";
+import type { Point } from "./content";
 import { FixtureShape } from "./drawn-fixtures";
 import { Findings } from "./drawn-findings";
 import { JointLine, thinned } from "./drawn-joints";
+import { PanelNames, Panels } from "./drawn-panels";
 import { Pour } from "./drawn-pours";
 import { NorthArrow, ScaleBar } from "./scale";
 
@@ -27,12 +28,13 @@ export function Drawing({ view, size }: Props) {
       height={size[1]}
       role="group"
       tabIndex={0}
-      aria-label={`Plan of ${slab.name || "the slab"}. Arrow keys move it, plus and minus bring it closer or farther, 0 shows it whole. Tab goes through joints and findings.`}
+      aria-label={`Plan of ${slab.name || "the slab"}. Arrow keys move it, plus and minus bring it closer or farther, 0 shows it whole. Tab goes through panels, joints and findings.`}
     >
       <Patterns />
       <path class="slab" d={line(slab.outline_m, true)} />
       {on.pours &&
         (c.plan.pours ?? []).map((pour, i) => <Pour key={pour.id} pour={pour} index={i} line={line} at={p} scale={view.scale} />)}
+      <Panels line={line} />
       {on.bars && <path class="bars" d={(c.plan.bar_lines ?? []).map((b) => line(b)).join("")} />}
       {on.wheels &&
         (slab.wheel_paths ?? []).map((w) => (
@@ -47,7 +49,7 @@ export function Drawing({ view, size }: Props) {
       {(slab.fixtures ?? []).map((f) => (
         <FixtureShape key={f.id} fixture={f} line={line} at={p} scale={view.scale} />
       ))}
-      {on.panels && <PanelNames panels={c.plan.panels ?? []} at={p} scale={view.scale} />}
+      {on.panels && <PanelNames at={p} scale={view.scale} />}
       <path class="outline" d={line(slab.outline_m, true)} />
       {on.dowels && (
         <path
@@ -71,9 +73,19 @@ export type Draw = {
   scale: number;
 };
 
-function Patterns() {
+// Patterns fill what must be told apart without colour.
+export function Patterns() {
   return (
     <defs>
+      <pattern id="fresh" width="14" height="9" patternUnits="userSpaceOnUse">
+        <path class="fresh" d="M1 2H7M8 6.5H14" />
+      </pattern>
+      <pattern id="now" width="11" height="11" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <path class="now-stripe" d="M2 0V11" />
+      </pattern>
+      <pattern id="late" width="10" height="10" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <path class="late-cross" d="M0 0V10M0 0H10" />
+      </pattern>
       <pattern id="hatch" width="9" height="9" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
         <path class="hatch" d="M0 0V9" />
       </pattern>
@@ -85,22 +97,5 @@ function Patterns() {
         <circle class="stipple" cx="6" cy="6" r="1.1" />
       </pattern>
     </defs>
-  );
-}
-
-function PanelNames({ panels, at, scale }: { panels: Panel[]; at: (p: Point) => Point; scale: number }) {
-  return (
-    <g class="panel-names">
-      {panels.map((panel) => {
-        const box = boxOf(panel.ring_m),
-          [x, y] = at([box.x1, box.y0]);
-        if ((box.x1 - box.x0) * scale < 44) return null;
-        return (
-          <text key={panel.id} x={x - 7} y={y - 10} text-anchor="end">
-            {panel.id}
-          </text>
-        );
-      })}
-    </g>
   );
 }

@@ -7,7 +7,7 @@ import { inside } from "./shape";
 import { CauseList } from "./cause";
 import { Fold } from "./fold";
 import { AnswerBody } from "./answers";
-import { WorkingFold, WorkingLinks } from "./working";
+import { WorkingLinks } from "./working";
 
 const MOST = 300; // findings in one list
 
@@ -107,7 +107,7 @@ export function FindingScreen({ id }: { id: string }) {
       {f.workings?.length ? (
         <section>
           <h2>Workings of this finding</h2>
-          <WorkingLinks ids={f.workings} />
+          <WorkingLinks headed ids={f.workings} />
         </section>
       ) : null}
     </>
@@ -172,14 +172,11 @@ function RelationList({ rows }: { rows: Relation[] }) {
       ))}
     </ul>
   );
-  const workings = [...new Set(rows.map((r) => r.working).filter(Boolean))];
   return (
     <>
       {rows.length > 0 && list(rows.slice(0, FIRST))}
       {rows.length > FIRST && <Fold line={`${rows.length - FIRST} more from the plan`} inside={() => list(rows.slice(FIRST))} />}
-      {workings.map((id) => (
-        <WorkingFold key={id} id={id} />
-      ))}
+      <WorkingLinks ids={rows.map((r) => r.working).filter(Boolean)} />
     </>
   );
 }

@@ -1,6 +1,8 @@
 // Numbers and clock times as they are printed: a true minus, a thin space before
 // the unit, weekday and 24-hour clock in the zone of the site.
 
+import type { Chance } from "./content";
+
 const THIN = "\u202f";
 const MINUS = "\u2212";
 
@@ -45,18 +47,35 @@ export function percent(share: number): string {
   return withUnit(fixed(share * 100, 0), "%");
 }
 
-// range writes the low and high of a chance in the same words as "about 7 in 10": in
-// hundreds near nothing and near certain, nothing where no range was worked out. A
-// chance that is not certain is never written as none or all.
-export function range(p: number, low: number, high: number): string {
-  if (high - low < 0.005) return "";
-  const of = p < 0.095 || p > 0.905 ? 100 : 10;
+// range writes the low and high of a chance as the report does: in tens, in hundreds
+// near nothing and near certain, and nothing where both ends round to the same.
+export function range(low: number, high: number): string {
+  const of = high < 0.095 || low > 0.905 ? 100 : 10;
   const l = Math.round(of * low),
     h = Math.round(of * high);
-  if (l === of && low < 1) return `over ${of - 1} in ${of}`;
-  if (h === 0 && high > 0) return `under 1 in ${of}`;
-  if (l === h) return "";
-  return `${l === 0 && low > 0 ? "under 1" : l} to ${h === of && high < 1 ? `over ${of - 1}` : h} in ${of}`;
+  return l === h ? "" : `${l} to ${h} in ${of}`;
+}
+
+// inWords is a whole chance as the report says it: "about 7 in 10 (5 to 8 in 10)".
+export function inWords(chance: Chance): string {
+  const about = chance.about || `about ${Math.round(chance.p * 10)} in 10`,
+    between = range(chance.low, chance.high);
+  return between && !about.includes("(") ? `${about} (${between})` : about;
+}
+
+// oneIn writes a bare chance, one without a range, out of ten or, near nothing and near
+// certain, out of a hundred.
+export function oneIn(p: number): string {
+  if (p < 0.005) return "less than 1 in 100";
+  if (p > 0.995) return "more than 99 in 100";
+  const of = p < 0.095 || p > 0.905 ? 100 : 10;
+  return `${Math.round(of * p)} in ${of}`;
+}
+
+// signed writes minutes later or earlier with their sign.
+export function signed(value: number): string {
+  const text = fixed(value, 0);
+  return Number(value.toFixed(0)) > 0 ? `+${text}` : text;
 }
 
 export class Clock {

@@ -3,7 +3,7 @@
 import { letterKeys, theme, type Theme } from "./state";
 
 const KEYS: [string, string][] = [
-  ["Tab, Shift+Tab", "go through joints, findings and everything else"],
+  ["Tab, Shift+Tab", "go through panels, joints, findings and everything else"],
   ["Enter", "choose, open, close"],
   ["Esc", "close, or back to the list"],
   ["Arrows, + − 0", "on the plan: move, closer, farther, whole"],
@@ -13,7 +13,7 @@ const KEYS: [string, string][] = [
 
 const THEMES: [Theme, string][] = [
   ["day", "Day"],
-  ["sun", "Sun: strong contrast, larger"],
+  ["sun", "Sun: strong contrast, larger text and keys"],
   ["night", "Night"],
 ];
 

@@ -2,7 +2,7 @@
 
 import { clock, content, to } from "./state";
 import { lengthOf } from "./shape";
-import { after, metres, mm, percent } from "./format";
+import { after, inWords, metres, mm, percent } from "./format";
 import type { Fact } from "./content";
 
 export function JointScreen({ id }: { id: string }) {
@@ -42,7 +42,7 @@ export function JointScreen({ id }: { id: string }) {
     ["First bar to the crossing", d && (fact(d.clear_of_crossing_m, (v) => mm(v)) ?? "not known")],
     ["Free along", d && (d.free_along?.value ?? "not known")],
     ["Free sideways", d && (d.free_sideways?.value ?? "not known")],
-    ["Cracked before the cut", cut?.chance_cracked_before?.about],
+    ["Cracked before the cut", cut?.chance_cracked_before && inWords(cut.chance_cracked_before)],
     ["Edge", cut?.edge],
   ];
   const findings = (c.findings ?? []).filter((f) => f.finding.joint === id);

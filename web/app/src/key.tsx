@@ -1,5 +1,12 @@
 // The key: what each line of the plan means.
 
+const panelMark = (state: string) => (
+  <g class={`panel is-${state}`}>
+    <path class="panel-shape" d="M4 2H60V18H4Z" />
+    <path class="panel-pattern" d="M4 2H60V18H4Z" />
+  </g>
+);
+
 const ROWS: [string, preact.JSX.Element][] = [
   ["Slab edge", <path class="outline" d="M2 10H62" />],
   [
@@ -14,6 +21,12 @@ const ROWS: [string, preact.JSX.Element][] = [
       <path class="line" d="M2 10H62" />
     </g>,
   ],
+  ["Panel not yet placed", panelMark("not-yet-placed")],
+  ["Panel placed, not set", panelMark("placed")],
+  ["Panel set, not to be cut yet", panelMark("set")],
+  ["Panel to be cut now", panelMark("cut-now")],
+  ["Panel late: its window has closed uncut", panelMark("late")],
+  ["Panel sawn at all its sawn joints", panelMark("sawn")],
   [
     "Formed joint",
     <g class="joint joint-formed made">

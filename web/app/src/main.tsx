@@ -1,12 +1,13 @@
 // The page: title block and answers on top, the plan, and what is said of the thing chosen.
 
 import { render } from "preact";
-import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import "./base.css";
 import "./page.css";
 import "./text.css";
 import "./plan.css";
 import "./time.css";
+import "./days.css";
 import "./alone.css";
 import "./widths.css";
 import { came, clock, content, letterKeys, nothingYet, place, problems, to } from "./state";
@@ -16,17 +17,19 @@ import { Basis, SlabScreen } from "./basis";
 import { Findings, FindingScreen } from "./finding";
 import { Help } from "./help";
 import { JointScreen } from "./joint";
+import { PanelScreen } from "./panel";
 import { Plan } from "./plan";
 import { Pours, PourScreen } from "./pour";
 import { Ruler } from "./ruler";
 import { Empty, Loading, WrongState } from "./states";
+import { useWide } from "./wide";
 import { Workings, WorkingScreen } from "./working";
 
 // A screen: its word in the address, its name, the screens inside it, where it stands in the row of keys.
 const SCREENS: { id: string; name: string; inside: string[]; where: "" | "desk" | "phone" }[] = [
   { id: "page-one", name: "Page one", inside: [], where: "" },
   { id: "findings", name: "Findings", inside: ["finding", "joint"], where: "" },
-  { id: "pours", name: "Pour days", inside: ["pour"], where: "" },
+  { id: "pours", name: "Pour days", inside: ["pour", "panel"], where: "" },
   { id: "slab", name: "Slab", inside: [], where: "" },
   { id: "workings", name: "Workings", inside: ["working"], where: "desk" },
   { id: "basis", name: "Basis", inside: [], where: "desk" },
@@ -66,6 +69,8 @@ function Screen() {
       return <Pours />;
     case "pour":
       return <PourScreen id={thing} />;
+    case "panel":
+      return <PanelScreen id={thing} />;
     case "slab":
       return <SlabScreen />;
     case "workings":
@@ -88,17 +93,6 @@ function Screen() {
         </>
       );
   }
-}
-
-function useWide(): boolean {
-  const query = matchMedia("(min-width: 1120px)");
-  const [wide, setWide] = useState(query.matches);
-  useEffect(() => {
-    const change = () => setWide(query.matches);
-    query.addEventListener("change", change);
-    return () => query.removeEventListener("change", change);
-  }, []);
-  return wide;
 }
 
 // useFocus moves reading to the start of what was chosen, without losing the plan.
@@ -130,7 +124,13 @@ function useKeys() {
           fold.querySelector("summary")?.focus();
           return;
         }
-        const up: Record<string, string> = { finding: "findings", joint: "findings", pour: "pours", working: "workings" };
+        const up: Record<string, string> = {
+          finding: "findings",
+          joint: "findings",
+          pour: "pours",
+          panel: "pours",
+          working: "workings",
+        };
         location.hash = to(up[place.value.screen] ?? "page-one");
       }
     };
@@ -148,7 +148,7 @@ function Page() {
   const { screen } = place.value;
   const planFirst = !["workings", "working", "basis", "keys", "more", "page-one"].includes(screen);
   return (
-    <div class={`page ${planFirst ? "" : "text-first"}`}>
+    <div class={`page ${planFirst ? "" : "text-first"}${screen === "pour" || screen === "panel" ? "even" : ""}`}>
       <a
         class="skip"
         href="#said"
@@ -180,7 +180,7 @@ function Page() {
         {(planFirst || wide) && (
           <div class="left">
             <Plan />
-            {(wide || screen === "pour") && <Ruler />}
+            {(wide || screen === "pour" || screen === "panel") && <Ruler />}
           </div>
         )}
         <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of the thing chosen">

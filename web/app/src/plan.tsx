@@ -2,10 +2,11 @@
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { clock, content, hour, layers, place, toggle, type Layer } from "./state";
-import { boxOf, fit, project, unproject, zoom, type View } from "./shape";
+import { boxOf, centre, fit, project, unproject, zoom, type View } from "./shape";
 import type { Content, Point } from "./content";
 import { Drawing } from "./drawing";
 import { Key } from "./key";
+import { jointsCut, stateSentence } from "./panel-state";
 
 const LAYERS: [Layer, string][] = [
   ["findings", "Findings, numbered"],
@@ -13,7 +14,7 @@ const LAYERS: [Layer, string][] = [
   ["dowels", "Dowels"],
   ["bars", "Bars and mesh"],
   ["pours", "Pour strips"],
-  ["panels", "Panel names"],
+  ["panels", "Panels: name and state"],
   ["unseen", "Could not see"],
   ["wheels", "Wheel paths"],
 ];
@@ -109,6 +110,7 @@ export function Plan() {
           </button>
         </div>
         <p class={hour.value === null ? "plan-said idle" : "plan-said"}>{said(c)}</p>
+        {hour.value !== null && <button onClick={() => (hour.value = null)}>Draw as looked at</button>}
       </div>
     </section>
   );
@@ -118,12 +120,12 @@ export function Plan() {
 function said(c: Content) {
   const at = hour.value;
   if (at === null) return <>Drawn as looked at on {clock.value.on(c.head.looked)}.</>;
+  const { cut, of } = jointsCut(at),
+    states = stateSentence(at);
   return (
     <>
-      Placed, cut and seen by <strong>{clock.value.at(at)}</strong>.{" "}
-      <button class="plain" onClick={() => (hour.value = null)}>
-        Draw as looked at
-      </button>
+      Drawn at <strong>{clock.value.at(at)}</strong>.{of > 0 && ` ${cut} of ${of} sawn joints cut.`}
+      {states && ` ${states.charAt(0).toUpperCase()}${states.slice(1)}.`}
     </>
   );
 }
@@ -222,6 +224,10 @@ function useKeepInView(view: View, size: Point, set: (v: View) => void) {
 function chosenPoint(screen: string, thing: string): Point | undefined {
   const c = content.value!;
   if (screen === "finding") return (c.findings ?? []).find((f) => f.finding.id === thing)?.at_m;
+  if (screen === "panel") {
+    const ring = (c.plan.panels ?? []).find((p) => p.id === thing)?.ring_m;
+    return ring && centre(ring);
+  }
   if (screen === "joint") return c.plan.slab.joints?.find((j) => j.id === thing)?.path_m[0];
   return undefined;
 }

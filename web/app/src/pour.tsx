@@ -1,12 +1,18 @@
 // One pour day, hour by hour: drying, temperature, strength used, cuts, trucks.
 
 import { clock, content, spanOf, to, wholeSpan } from "./state";
-import type { CutWindow, PourDay } from "./content";
-import { after, fixed, mm, moment, percent, range } from "./format";
+import type { PourDay } from "./content";
+import { after, fixed, inWords, mm, moment, percent } from "./format";
 import { Chart, type Series } from "./chart";
+import { Depth } from "./depth";
 import { Fold } from "./fold";
+import { Measured, Moves } from "./moves";
+import { PanelsPart } from "./panel";
+import { Plastic, plannedLimit } from "./plastic";
 import { MARK_WORDS } from "./ruler";
 import { Table } from "./table";
+import { WhatIfs } from "./what-ifs";
+import { windowSentence } from "./window-words";
 import { WorkingFold, WorkingLinks } from "./working";
 
 export function Pours() {
@@ -68,30 +74,25 @@ export function PourScreen({ id }: { id: string }) {
         </div>
       ) : null}
       <CutWindowPart pour={pour} />
+      <PanelsPart pour={pour} />
+      <WhatIfs pour={pour} />
+      <Moves pour={pour} />
+      {pour.measured && <Measured fit={pour.measured} />}
       <Drying pour={pour} />
+      <Plastic pour={pour} />
       <Share pour={pour} />
+      <Depth pour={pour} />
       <Temperature pour={pour} />
       <Trucks pour={pour} />
       <Events pour={pour} />
       {pour.workings?.length ? (
         <section>
           <h2>Workings of this day</h2>
-          <WorkingLinks ids={pour.workings} />
+          <WorkingLinks headed ids={pour.workings} />
         </section>
       ) : null}
     </>
   );
-}
-
-function windowSentence(w: CutWindow): string {
-  const c = clock.value;
-  const opens = w.opens
-    ? `opened ${c.at(w.opens)}${w.opens_low && w.opens_high ? ` (${c.at(w.opens_low)} to ${c.at(w.opens_high)})` : ""}`
-    : "did not open in the time looked at";
-  const closes = w.closes
-    ? `closed ${c.at(w.closes)}${w.closes_low && w.closes_high ? ` (${c.at(w.closes_low)} to ${c.at(w.closes_high)})` : ""}`
-    : "did not close in the time looked at";
-  return `With ${/^[aeiou]/.test(w.saw) ? "an" : "a"} ${w.saw} saw the window ${opens} and ${closes}.${w.best ? ` Best time ${c.at(w.best)}.` : ""}`;
 }
 
 function CutWindowPart({ pour }: { pour: PourDay }) {
@@ -132,12 +133,7 @@ function CutWindowPart({ pour }: { pour: PourDay }) {
             after(c.hours_after_placing).replace(" after placing", ""),
             c.state,
             c.chance_cracked_before
-              ? [
-                  c.chance_cracked_before.about,
-                  range(c.chance_cracked_before.p, c.chance_cracked_before.low, c.chance_cracked_before.high),
-                ]
-                  .filter(Boolean)
-                  .join(", ")
+              ? inWords(c.chance_cracked_before)
               : "not given",
             c.depth_m === undefined ? "not known" : mm(c.depth_m).replace(/\s*mm$/, ""),
             c.depth_share === undefined ? "not known" : percent(c.depth_share),
@@ -189,10 +185,18 @@ function Drying({ pour }: { pour: PourDay }) {
         from0
         decimals={2}
         stretches={finishing(pour)}
-        limits={[
-          { value: 1, name: "1.0: precautions" },
-          { value: 0.5, name: "0.5: if it bleeds little" },
-        ]}
+        limits={
+          pour.drying_limit_kg_m2_h === undefined
+            ? [
+                { value: 1, name: "1.0: precautions" },
+                { value: 0.5, name: "0.5: if it bleeds little" },
+              ]
+            : plannedLimit(pour)
+        }
+        band={{
+          name: "least to most of the three",
+          points: rows.map((h) => [moment(h.time)!, Math.min(h.uno, h.uno_us, h.menzel), Math.max(h.uno, h.uno_us, h.menzel)]),
+        }}
       />
       <p>
         {pour.film_gone
@@ -360,7 +364,7 @@ function Events({ pour }: { pour: PourDay }) {
         hideCaption
         shape="first-whole"
         head={["Time", "After placing", "What"]}
-        rows={rows.map((e) => [clock.value.at(e.at), after((moment(e.at)! - moment(pour.start)!) / 3600e3), e.what])}
+        rows={rows.map((e) => [clock.value.at(e.at), after((moment(e.at)! - moment(pour.start)!) / 3600e3).replace(" after placing", ""), e.what])}
       />
     </section>
   );

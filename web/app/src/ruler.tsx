@@ -2,17 +2,18 @@
 // slider that sets the hour the plan is drawn at.
 
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import { clock, content, hour, pourShown, spanOf, to } from "./state";
+import { clock, content, hour, pourShown, ruler, rulerSpan, to } from "./state";
 import type { Mark, PourDay } from "./content";
 import { after, moment } from "./format";
 import { Hours } from "./chart";
+import { jointsCut, stateSentence } from "./panel-state";
 
 const SHORT: Record<string, string> = { truck: "T", finish: "F", cure: "C", set: "S", cut: "✕", departure: "D", window: "W" };
 
 export function Ruler() {
   const pour = pourShown.value;
   if (!pour) return null;
-  const span = spanOf(pour),
+  const span = rulerSpan(pour),
     start = moment(pour.start)!;
   const at = hour.value !== null && hour.value >= span.from && hour.value <= span.to ? hour.value : null;
   const step = 10 * 60e3;
@@ -23,6 +24,7 @@ export function Ruler() {
         ? "not set: the plan is drawn as looked at"
         : `not on this day: the plan is drawn at ${clock.value.at(hour.value)}`
       : `${clock.value.at(at)}, ${after((at - start) / 3600e3)}`;
+  const spoken = at === null ? words : [words, stateSentence(at, pour.id), cutWords(at)].filter(Boolean).join("; ");
   const events = [...(pour.events ?? [])].sort((a, b) => moment(a.at)! - moment(b.at)!);
   const jump = (forward: boolean) => {
     const times = events.map((e) => moment(e.at)!).filter((t) => t >= span.from && t <= span.to);
@@ -43,6 +45,9 @@ export function Ruler() {
         <div class="ruler-keys">
           <button onClick={() => jump(false)}>Earlier event</button>
           <button onClick={() => jump(true)}>Later event</button>
+          <button aria-pressed={ruler.value === "days"} onClick={() => (ruler.value = ruler.value === "day" ? "days" : "day")}>
+            Three days
+          </button>
           <Pours now={pour} />
         </div>
       </div>
@@ -55,7 +60,7 @@ export function Ruler() {
         max={(span.to - span.from) / step}
         step={1}
         value={at === null ? (start - span.from) / step : (at - span.from) / step}
-        aria-valuetext={words}
+        aria-valuetext={spoken}
         onInput={(e) => set(Number((e.currentTarget as HTMLInputElement).value))}
       />
       <p class="ruler-said" role="status">
@@ -63,6 +68,11 @@ export function Ruler() {
       </p>
     </section>
   );
+}
+
+function cutWords(at: number): string {
+  const { cut, of } = jointsCut(at);
+  return of > 0 ? `${cut} of ${of} joints cut` : "";
 }
 
 function Pours({ now }: { now: PourDay }) {
@@ -89,7 +99,7 @@ function Marks({ pour, events }: { pour: PourDay; events: Mark[] }) {
     watch.observe(box.current!);
     return () => watch.disconnect();
   }, []);
-  const span = spanOf(pour),
+  const span = rulerSpan(pour),
     side = 12,
     height = 82;
   const x = (t: number) => side + ((t - span.from) / (span.to - span.from)) * (width - 2 * side);

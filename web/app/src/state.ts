@@ -3,6 +3,7 @@
 
 import { computed, effect, signal } from "@preact/signals";
 import { Clock, moment } from "./format";
+import { centre, inside } from "./shape";
 import type { Content, PourDay, Progress } from "./content";
 
 export const content = signal<Content | null>(null);
@@ -42,6 +43,9 @@ window.addEventListener("hashchange", () => {
     came.value++;
   }
 });
+
+// ruler is how much of the first days the hour ruler shows.
+export const ruler = signal<"day" | "days">("day");
 
 // hour is the moment the plan is drawn at; null draws it as it was looked at.
 export const hour = signal<number | null>(null);
@@ -96,8 +100,18 @@ export const pourShown = computed<PourDay | null>(() => {
 });
 const lastPour = signal("");
 effect(() => {
-  if (place.value.screen === "pour" && place.value.thing) lastPour.value = place.value.thing;
+  const { screen, thing } = place.value;
+  if (screen === "pour" && thing) lastPour.value = thing;
+  const of = screen === "panel" && pourOfPanel(thing);
+  if (of) lastPour.value = of;
 });
+// pourOfPanel is the pour that a panel belongs to: the one that gives its window, else the one it lies in.
+function pourOfPanel(id: string): string | undefined {
+  const c = content.value;
+  const own = (c?.pours ?? []).find((p) => p.panels?.some((w) => w.panel === id));
+  const ring = (c?.plan.panels ?? []).find((p) => p.id === id)?.ring_m;
+  return own?.id ?? (ring && (c!.plan.pours ?? []).find((p) => inside(p.area_m ?? [], centre(ring)))?.id);
+}
 
 export interface Span {
   from: number;
@@ -122,6 +136,15 @@ function within(start: number, times: number[]): Span {
   const from = Math.max(Math.min(...times), start - 12 * HOUR),
     to = Math.min(Math.max(...times), start + 72 * HOUR);
   return { from: Math.floor(from / HOUR) * HOUR, to: Math.ceil(Math.max(to, start + 6 * HOUR) / HOUR) * HOUR };
+}
+
+// rulerSpan is the stretch of time that the hour ruler shows.
+export function rulerSpan(pour: PourDay): Span {
+  const day = spanOf(pour);
+  if (ruler.value === "day") return day;
+  const kept = (pour.profiles ?? []).map((p) => moment(p.time)!);
+  const whole = within(moment(pour.start)!, [day.from, day.to, wholeSpan(pour).to, ...kept]);
+  return whole.to > day.to ? whole : day;
 }
 
 export function sheetOf(id: string) {

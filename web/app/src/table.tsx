@@ -12,7 +12,7 @@ interface Props {
 
 export function Table({ caption, hideCaption, head, rows, shape }: Props) {
   return (
-    <div class="table" role="region" aria-label={caption} tabIndex={0}>
+    <div class="table" role="group" aria-label={caption} tabIndex={0}>
       <table class={shape}>
         <caption class={hideCaption ? "unseen-word" : ""}>{caption}</caption>
         <thead>

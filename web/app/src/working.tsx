@@ -4,6 +4,7 @@ import { content, sheetOf, to } from "./state";
 import type { Citation, Line, Sheet } from "./content";
 import { figure, percent, withUnit } from "./format";
 import { Fold } from "./fold";
+import { Symbols } from "./symbols";
 import { Table } from "./table";
 
 export function Source({ source }: { source: Citation }) {
@@ -46,26 +47,34 @@ export function Lines({ sheet }: { sheet: Sheet }) {
   );
 }
 
+const Sym = ({ text }: { text: string }) => (
+  <var>
+    <Symbols text={text} />
+  </var>
+);
+
 function LineRow({ line }: { line: Line }) {
   const formula = line.formula === line.symbol ? "" : line.formula; // taken as it is: one line says it
   const known = (line.inputs ?? []).some((n) => n.known);
   return (
     <div class="line-row">
-      <p class="line-what">{line.what}</p>
+      <p class="line-what">
+        <Symbols text={line.what} />
+      </p>
       <div class="line-steps">
         {formula && (
           <p>
-            <var>{line.symbol}</var> = <span class="formula">{formula}</span>
+            <Sym text={line.symbol} /> = <span class="formula"><Symbols text={formula} /></span>
           </p>
         )}
         {formula && line.numbers && line.numbers !== line.formula && (
           <p>
             <span class="unseen-word">with numbers, {line.symbol}</span>
-            <span class="lead-in" aria-hidden="true" /> = <span class="formula">{line.numbers}</span>
+            <span class="lead-in" aria-hidden="true" /> = <span class="formula"><Symbols text={line.numbers} /></span>
           </p>
         )}
         <p class="line-result">
-          {formula ? <span class="lead-in" aria-hidden="true" /> : <var>{line.symbol}</var>} ={" "}
+          {formula ? <span class="lead-in" aria-hidden="true" /> : <Sym text={line.symbol} />} ={" "}
           <strong>{withUnit(line.text || figure(line.value), line.unit)}</strong>
           {line.verdict && <span class={`verdict verdict-${line.verdict}`}> {line.verdict}</span>}
         </p>
@@ -80,8 +89,8 @@ function LineRow({ line }: { line: Line }) {
               hideCaption
               head={["Symbol", "Meaning", "Value", ...(known ? ["Known"] : [])]}
               rows={line.inputs!.map((n) => [
-                <var>{n.symbol}</var>,
-                n.what,
+                <Sym text={n.symbol} />,
+                <Symbols text={n.what ?? ""} />,
                 withUnit(figure(n.value, 4), n.unit),
                 ...(known ? [n.known] : []),
               ])}
@@ -114,7 +123,8 @@ export function WorkingFold({ id, label = "Working" }: { id?: string; label?: st
       kind="fold working"
       line={
         <>
-          {label}: {sheet.title}
+          {label && `${label}: `}
+          {sheet.title}
         </>
       }
       inside={() => <SheetInPlace sheet={sheet} />}
@@ -126,21 +136,21 @@ export function SheetInPlace({ sheet }: { sheet: Sheet }) {
   return (
     <>
       <p class="small">
-        <a href={to("working", sheet.id)}>Open on its own: {sheet.title}</a>
+        <a class="onward" href={to("working", sheet.id)}>Open on its own: {sheet.title}</a>
       </p>
       <Lines sheet={sheet} />
     </>
   );
 }
 
-export function WorkingLinks({ ids }: { ids?: string[] | null }) {
-  return (
-    <>
-      {(ids ?? []).map((id) => (
-        <WorkingFold key={id} id={id} />
-      ))}
-    </>
-  );
+// WorkingLinks is one fold for one working and one fold over them all where there are
+// more; under a heading that already says "workings" they stand one by one.
+export function WorkingLinks({ ids, headed }: { ids?: string[] | null; headed?: boolean }) {
+  const all = [...new Set(ids ?? [])];
+  const each = () => all.map((id) => <WorkingFold key={id} id={id} label="" />);
+  if (headed) return <>{each()}</>;
+  if (all.length < 2) return <WorkingFold id={all[0]} />;
+  return <Fold kind="fold workings" line={`${all.length} workings`} inside={each} />;
 }
 
 export function WorkingScreen({ id }: { id: string }) {

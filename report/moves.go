@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"slabwright/internal/draw"
 	"slabwright/internal/page"
@@ -14,10 +15,10 @@ func MovesChart(p *PourDay) *draw.Scene {
 	if len(p.Moves) == 0 {
 		return nil
 	}
-	b := draw.Bars{Width: 172, Title: "What moves the cut window, " + p.Name, WordSpace: 62, BehindSpace: 28, Fills: []draw.Color{washBlue, washWarm}, Ink: ink, Quiet: quiet, Paper: paper}
+	b := draw.Bars{Width: 172, Title: "What moves the cut window, " + p.Name, WordSpace: 52, BehindSpace: 48, Fills: []draw.Color{washBlue, washWarm}, Ink: ink, Quiet: quiet, Paper: paper}
 	low, high := 0.0, 1.0
 	for _, m := range p.Moves {
-		b.Rows = append(b.Rows, draw.Bar{Words: cut(m.What, 28) + ", " + m.Low + " to " + m.High, Values: []float64{m.Opens, m.Closes}, Behind: fmt.Sprintf("%.0f %% of the spread", 100*m.Share)})
+		b.Rows = append(b.Rows, draw.Bar{Words: cut(m.What, 40), Values: []float64{m.Opens, m.Closes}, Behind: fmt.Sprintf("%.0f"+thin+"%%, %s to %s", 100*m.Share, m.Low, m.High)})
 		low, high = math.Min(low, math.Min(m.Opens, m.Closes)), math.Max(high, math.Max(m.Opens, m.Closes))
 	}
 	b.Axis = upTo("minutes later over its range: upper bar the opening, lower bar the closing", low, high, 6)
@@ -42,8 +43,8 @@ func measuredBlocks(p *PourDay, r *refs) []block {
 	}
 	b := []block{heading{3, "What the measurements did to the answer", ""}}
 	text := sentence(m.Text)
-	if m.Members > 0 {
-		text += fmt.Sprintf(" They leave the weight of about %s of the slabs drawn.", fixed(m.Members, 0))
+	if left := fixed(m.Members, 0); m.Members > 0 && !strings.Contains(text, "leave "+left+" ") {
+		text += fmt.Sprintf(" They leave the weight of about %s of the slabs drawn.", left)
 	}
 	b = append(b, para{text: page.Plain(text), note: r.list("Working ", m.Working)})
 	if len(m.Used) > 0 {

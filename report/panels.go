@@ -43,11 +43,15 @@ func cutsOf(c *Content, p *PourDay, panel string) []CutRow {
 // hoursIn is how long after concrete came to the panel a cut was made.
 func (w PanelWindow) hoursIn(cut CutRow) float64 { return cut.At.Sub(w.Placed).Hours() }
 
-// at reads the curve between its points; false outside it.
+// mostGap is how far apart, in hours, points of a curve may lie and still be joined.
+const mostGap = 3.0
+
+// at reads the curve between its points; false outside it and where its points lie
+// too far apart to say.
 func (w PanelWindow) at(hours float64) (ready, cracked float64, ok bool) {
 	for i := 0; i+1 < len(w.Curve); i++ {
 		a, b := w.Curve[i], w.Curve[i+1]
-		if hours < a.Hours || hours > b.Hours || b.Hours <= a.Hours {
+		if hours < a.Hours || hours > b.Hours || b.Hours <= a.Hours || b.Hours-a.Hours > mostGap {
 			continue
 		}
 		t := (hours - a.Hours) / (b.Hours - a.Hours)
@@ -89,7 +93,7 @@ func chanceFigure(p float64) string {
 func panelsTable(c *Content, p *PourDay, r *refs) table {
 	clk := clockOf(c.Head)
 	t := table{caption: "Cut window of each panel, in the order to cut", whole: true, tight: true, size: denseSize, columns: []page.Column{{Head: "Order", Share: 5, Align: page.AlignRight}, {Head: "Panel", Share: 6}, {Head: "Placed", Share: 9},
-		{Head: "Wet saw opens (range)", Share: 25}, {Head: "best", Share: 9}, {Head: "closes (range)", Share: 26}, {Head: "Early-entry opens", Share: 10}, {Head: "Cut at", Share: 12}, {Head: "Cracked by then", Share: 13}}}
+		{Head: "Wet saw opens (range)", Share: 23}, {Head: "best", Share: 9}, {Head: "closes (range)", Share: 24}, {Head: "Early-entry opens", Share: 10}, {Head: "Cut at", Share: 13}, {Head: "Cracked by then", Share: 17}}}
 	for _, w := range panelsInOrder(p) {
 		cut, cracked := panelCuts(c, p, w)
 		t.rows = append(t.rows, []page.Text{page.Plain(fmt.Sprint(w.Order)), panelName(p, w, r), page.Plain(clk.short(w.Placed)),
@@ -115,21 +119,18 @@ func panelName(p *PourDay, w PanelWindow, r *refs) page.Text {
 func PanelsChart(c *Content, p *PourDay) *draw.Scene {
 	m := draw.Multiples{Width: 172, Columns: 4, Title: "Chances against the hour of the cut, " + p.Name, Ink: ink, Key: []draw.KeyEntry{
 		{Words: "edge ready", Pen: penReady}, {Words: "cracked elsewhere", Pen: penCracked}, {Words: "window", Fill: washBlue}, {Words: "range of its ends", Fill: wash}, {Words: "cut as made", Pen: penAsCut}}}
-	last := 0.0
-	for _, w := range p.Panels {
-		if n := len(w.Curve); n > 0 {
-			last = math.Max(last, w.Curve[n-1].Hours)
-		}
-	}
+	from, to := panelHours(c, p)
 	for _, w := range panelsInOrder(p) {
 		if len(m.Cells) < mostPanels && len(w.Curve) > 1 {
-			m.Cells = append(m.Cells, panelCell(c, p, w, last))
+			m.Cells = append(m.Cells, panelCell(c, p, w, from, to))
 		}
 	}
 	if len(m.Cells) == 0 {
 		return nil
 	}
-	m.Columns = max(3, min(m.Columns, len(m.Cells)))
+	if n := len(m.Cells); n <= 5 {
+		m.Columns = max(3, n)
+	}
 	m.Desc = fmt.Sprintf("%d panels; the table beside it has the figures.", len(m.Cells))
 	return m.Scene()
 }
@@ -140,15 +141,48 @@ var (
 	penAsCut   = draw.Pen{Color: chalk, Width: 0.35, Dash: []float64{0.6, 0.5}}
 )
 
-func panelCell(c *Content, p *PourDay, w PanelWindow, last float64) draw.Chart {
-	first := w.Curve[0].Hours
+// panelHours are the hours after placing worth drawing: from before the first edge is
+// ready to after the last window closes and the last cut is made.
+func panelHours(c *Content, p *PourDay) (from, to float64) {
+	const around = 4.0
+	from, to = math.Inf(1), 0
+	known := 0.0
+	for _, w := range p.Panels {
+		if n := len(w.Curve); n > 0 {
+			known = math.Max(known, w.Curve[n-1].Hours)
+		}
+		if w.Wet.Opens != nil {
+			opens := w.Wet.Opens.Sub(w.Placed).Hours()
+			from, to = math.Min(from, opens-around), math.Max(to, opens+around)
+		}
+		if w.Wet.Closes != nil {
+			to = math.Max(to, w.Wet.Closes.Sub(w.Placed).Hours()+around)
+		}
+		for _, cut := range cutsOf(c, p, w.Panel) {
+			from, to = math.Min(from, w.hoursIn(cut)-1), math.Max(to, w.hoursIn(cut)+1)
+		}
+	}
+	from = math.Max(0, math.Floor(from))
+	if to = math.Ceil(math.Min(to, known)); math.IsInf(from, 0) || to <= from {
+		return 0, math.Max(known, 1)
+	}
+	return from, to
+}
+
+func panelCell(c *Content, p *PourDay, w PanelWindow, from, to float64) draw.Chart {
 	ch := draw.Chart{Height: 35, Title: "Panel " + w.Panel, NoNames: true, Ink: ink, Quiet: quiet, Paper: paper}
-	ch.X = upTo("h after placing", math.Min(0, first), math.Ceil(last), 4)
-	ch.X.Max = math.Max(last, first+1)
-	ch.X.Labels = upToHour(ch.X.Labels, ch.X.Max)
+	ch.X = draw.Axis{Title: "h after placing", Min: from, Max: to}
+	values, _ := draw.Steps(from, to, 4)
+	for _, v := range values {
+		ch.X.Labels = append(ch.X.Labels, draw.Label{At: v, Words: fixed(v, 0)})
+	}
 	ch.Y = upTo(fmt.Sprintf("%s, cut as no. %d", w.Panel, w.Order), 0, 1, 2)
 	ready, cracked := draw.Curve{Name: "edge ready", Pen: penReady}, draw.Curve{Name: "cracked elsewhere", Pen: penCracked}
-	for _, k := range w.Curve {
+	for i, k := range w.Curve {
+		if i > 0 && k.Hours-w.Curve[i-1].Hours > mostGap {
+			ready.X, ready.Y = append(ready.X, k.Hours), append(ready.Y, math.NaN())
+			cracked.X, cracked.Y = append(cracked.X, k.Hours), append(cracked.Y, math.NaN())
+		}
 		ready.X, ready.Y = append(ready.X, k.Hours), append(ready.Y, k.Ready)
 		cracked.X, cracked.Y = append(cracked.X, k.Hours), append(cracked.Y, k.Cracked)
 	}

@@ -53,7 +53,7 @@ func pourChapter(c *Content, p *PourDay, r *refs, first bool) []block {
 	}
 	b = append(b, measuredBlocks(p, r)...)
 	if s := MovesChart(p); s != nil {
-		add("moves", s, "Which unknown moves the cut window most, one at a time over its range.")
+		add("moves", s, "Which unknown moves the cut window most, one at a time over its range. At the right: its share of the spread, and the range.")
 		beside(movesTable(p))
 	}
 	if len(p.WhatIfs) > 0 {

@@ -1,7 +1,9 @@
 package restraint
 
 import (
+	"context"
 	"math"
+	"reflect"
 	"testing"
 
 	"slabwright/plan"
@@ -179,5 +181,36 @@ func TestColumnCastIn(t *testing.T) {
 	out := replay(t, column(true), firstMonths()...)
 	if len(out.Events) > 0 {
 		t.Errorf("with a strip: %d cracks", len(out.Events))
+	}
+}
+
+// Over a sample, panels sawn in time crack less often than the same sawn late, the
+// chance lies at joints, and the number of workers changes nothing.
+func TestSamples(t *testing.T) {
+	hours := firstMonths()[:30]
+	doubt := Doubt{Strain: 0.2, Strength: 0.2, Friction: 0.4, Stiffness: 0.5, Depth: 0.2}
+	run := func(at float64, workers int) *Chances {
+		m := row(4, 5, at)
+		m.Settings.Size = 0.7
+		c, err := Samples(context.Background(), 12, m.Spread(12, 7, doubt), hours, 0.5, workers, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c
+	}
+	in, late, again := run(12, 2), run(400, 2), run(12, 1)
+	if !reflect.DeepEqual(in, again) {
+		t.Error("one worker and two give different chances")
+	}
+	t.Logf("in time: cracked %.2f, joints %v; late: cracked %.2f, first at %.0f", in.Cracked, in.Joints, late.Cracked, late.Earliest)
+	if !(in.Cracked < late.Cracked) {
+		t.Errorf("chance of a crack %.2f sawn in time, %.2f sawn late", in.Cracked, late.Cracked)
+	}
+	length := 0.0
+	for _, v := range late.Grid.Length {
+		length += v * 0.25
+	}
+	if late.Cracked > 0 && length < 4*late.Cracked {
+		t.Errorf("%.2f m of crack expected though %.2f of the members crack across 4.5 m", length, late.Cracked)
 	}
 }

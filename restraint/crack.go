@@ -35,7 +35,7 @@ func (s *slabState) worstSound(mean [][3]float64, spent map[int32]bool) site {
 	best := site{line: -1, tri: -1}
 	for t := range s.frame.tri {
 		c := s.now[s.frame.pour[t]]
-		if c.Strength <= 0 || spent[int32(t)] {
+		if c.Strength < s.set.Green || spent[int32(t)] {
 			continue
 		}
 		most, _, _ := principal(mean[t])
@@ -56,7 +56,7 @@ func (s *slabState) sawnShare(mean [][3]float64, key side, l *Line) (share, stre
 	factor := (s.factor[pair[0]] + s.factor[pair[1]]) / 2
 	for _, t := range pair {
 		c := s.now[s.frame.pour[t]]
-		if c.Strength <= 0 {
+		if c.Strength < s.set.Green {
 			continue
 		}
 		m := mean[t]
@@ -255,7 +255,7 @@ func (t *tracer) rank(p int32) (int, tip) {
 	var found tip
 	edges, angle := 0, 0.0
 	seen := map[side]bool{}
-	for _, tri := range t.around[p] {
+	for _, tri := range t.frame.around(p) {
 		v := t.frame.tri[tri]
 		i := t.frame.corner(tri, p) % 3
 		a := t.frame.at[v[(i+1)%3]].Minus(t.frame.at[p])

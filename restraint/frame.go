@@ -23,6 +23,7 @@ type frame struct {
 	drag   []float64    // force at which each node slips, N
 	seams  []seam
 	system *system
+	fan    [2][]int32 // where the triangles at each point start, and the triangles
 }
 
 // seam is one end of one open side: two nodes, or a node and the ground (−1), that
@@ -211,4 +212,28 @@ func (f *frame) connectivity() sparse.Connectivity {
 		add(int32(n))
 	}
 	return c
+}
+
+// around lists the triangles at a point of the net.
+func (f *frame) around(p int32) []int32 {
+	if f.fan[0] == nil {
+		start := make([]int32, len(f.at)+2)
+		for _, v := range f.tri {
+			for _, q := range v {
+				start[q+2]++
+			}
+		}
+		for i := 2; i < len(start); i++ {
+			start[i] += start[i-1]
+		}
+		list := make([]int32, 3*len(f.tri))
+		for t, v := range f.tri {
+			for _, q := range v {
+				list[start[q+1]] = int32(t)
+				start[q+1]++
+			}
+		}
+		f.fan = [2][]int32{start, list}
+	}
+	return f.fan[1][f.fan[0][p]:f.fan[0][p+1]]
 }

@@ -103,6 +103,7 @@ type Settings struct {
 	Contact  float64 // stiffness of sides that touch, N/m³; 1e12
 	Lock     float64 // stiffness of touching sides along a crack, N/m³; 5e9
 	LockGone float64 // opening at which that is lost, m; 0.9e-3
+	Green    float64 // strength below which concrete is too young to be looked at here, Pa; 0.1e6
 	Scatter  float64 // coefficient of variation of strength over the plan; 0 for none
 	Patch    float64 // length over which strength varies, m; 0.7
 	Seed     uint64  // of the scatter
@@ -135,6 +136,7 @@ func (s Settings) filled() Settings {
 	orElse(&s.Lock, 5e9)
 	orElse(&s.LockGone, 0.9e-3)
 	orElse(&s.Patch, 0.7)
+	orElse(&s.Green, 0.1e6)
 	if s.Cracks == 0 {
 		s.Cracks = 200
 	}

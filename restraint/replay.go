@@ -115,8 +115,8 @@ func (s *slabState) run(ctx context.Context, hours, shown []float64, say Progres
 }
 
 const (
-	halvings  = 4    // of a step within which something cracks
-	overshoot = 1.05 // tension over strength that a step may reach before it is halved
+	halvings  = 3    // of a step within which something cracks
+	overshoot = 1.08 // tension over strength that a step may reach before it is halved
 )
 
 // advance goes on to an hour and opens what cracks. If the tension overshoots the
@@ -197,7 +197,9 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 			e.Stress, _, _ = principal(mean[at.tri])
 			line, sides, path := s.crackFrom(mean, at)
 			if len(sides) == 0 {
-				spent[at.tri] = true
+				for _, o := range s.near.tri[s.near.start[at.tri]:s.near.start[at.tri+1]] {
+					spent[o] = true
+				}
 				continue
 			}
 			e.Line, e.Kind, e.Path = s.lines[line].ID, CrackLine, path

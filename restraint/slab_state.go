@@ -3,6 +3,7 @@ package restraint
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 
 	"slabwright/plan"
@@ -26,7 +27,9 @@ type slabState struct {
 	scatter   *scatter
 	factor    []float64 // of the scatter, for each triangle
 	ledger    Ledger
-	rounds    int // factorisations so far
+	rounds    int       // factorisations so far
+	moved     []float64 // in the last step
+	pulled    float64   // the shortening that moved it
 }
 
 func newSlabState(m *Model, set Settings) (*slabState, error) {
@@ -142,12 +145,13 @@ func (s *slabState) step(hour float64) error {
 	}
 	s.wake(next)
 	b := s.balance(over, frozen)
-	u := append([]float64(nil), s.u...)
+	u := s.guess(next)
 	count, err := b.solve(u)
 	s.rounds += count
 	if err != nil {
 		return s.named(err, hour)
 	}
+	s.moved, s.pulled = minus(u, s.u), s.pull(next)
 	after := make([][3]float64, len(frozen))
 	for t := range after {
 		p := s.frame.pour[t]
@@ -163,6 +167,39 @@ func (s *slabState) step(hour float64) error {
 	s.frozen, s.now, s.hour = after, next, hour
 	s.accept(b, u)
 	return nil
+}
+
+// pull returns how far the pours would shorten on the mean, were they free.
+func (s *slabState) pull(next []Concrete) (sum float64) {
+	for p, c := range next {
+		if s.now[p].Modulus > 0 {
+			sum += c.Strain - s.now[p].Strain
+		}
+	}
+	return sum
+}
+
+// guess returns displacements to start a step from: those of the last step carried on
+// in proportion to the shortening.
+func (s *slabState) guess(next []Concrete) []float64 {
+	u := slices.Clone(s.u)
+	if len(s.moved) != len(u) || s.pulled == 0 {
+		return u
+	}
+	if part := s.pull(next) / s.pulled; part > 0 && part < 4 {
+		for i, d := range s.moved {
+			u[i] += part * d
+		}
+	}
+	return u
+}
+
+func minus(a, b []float64) []float64 {
+	out := make([]float64, len(a))
+	for i, v := range a {
+		out[i] = v - b[i]
+	}
+	return out
 }
 
 // stepModuli returns for each pour the stress that a strain within the step brings
@@ -281,6 +318,7 @@ func (s *slabState) corners(v []float64) [][6]float64 {
 func (s *slabState) reframe(u, slid [][6]float64) {
 	s.frame = newFrame(s.frame.net, s.cut, s.model, s.set)
 	s.near = newNearby(s.frame, s.cut, s.set.Reach)
+	s.moved = nil
 	s.u, s.slid = make([]float64, 2*s.frame.nodes), make([]float64, 2*s.frame.nodes)
 	for t, nodes := range s.frame.node {
 		for i, n := range nodes {

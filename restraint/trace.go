@@ -23,18 +23,11 @@ const snapShare = 0.25
 type tracer struct {
 	*slabState
 	mean    [][3]float64
-	around  map[int32][]int32
 	started float64 // length already run behind the start
 }
 
 func (s *slabState) tracer(mean [][3]float64) *tracer {
-	t := &tracer{slabState: s, mean: mean, around: map[int32][]int32{}}
-	for i, v := range s.frame.tri {
-		for _, p := range v {
-			t.around[p] = append(t.around[p], int32(i))
-		}
-	}
-	return t
+	return &tracer{slabState: s, mean: mean}
 }
 
 // across returns the direction in which a crack runs in a triangle, nearest to a
@@ -73,10 +66,13 @@ func (t *tracer) runs(tri int32, direction plan.Point, ran float64) bool {
 //	modulus, fracture, strength   [Pa] [N/m] [Pa]
 //	ran                           length of the crack so far [m]
 //
-// Result 0 to 0.95. Source: linear fracture mechanics, edge crack; the upper bound is
-// our own.
+// Beyond a length of 1 m no less is needed: the base and the far side of the panel limit
+// the work that a longer crack sets free.
+//
+// Result 0 to 0.95. Source: linear fracture mechanics, edge crack; both bounds are our
+// own.
 func ArrestShare(modulus, fracture, strength, ran float64) float64 {
-	return math.Min(0.95, NotchStrength(Toughness(modulus, fracture), ran, 1.12)/strength)
+	return math.Min(0.95, NotchStrength(Toughness(modulus, fracture), math.Min(ran, 1), 1.12)/strength)
 }
 
 func principal(s [3]float64) (most, least, angle float64) {
@@ -87,7 +83,7 @@ func principal(s [3]float64) (most, least, angle float64) {
 
 // ends says whether a path stops at a point: an edge or an open line runs through.
 func (t *tracer) ends(p int32) bool {
-	for _, tri := range t.around[p] {
+	for _, tri := range t.frame.around(p) {
 		v := t.frame.tri[tri]
 		for i := range 3 {
 			a, b := v[i], v[(i+1)%3]
@@ -176,7 +172,7 @@ func (t *tracer) follow(from int32, direction plan.Point) (out []station) {
 // sector returns the triangle at a point of the net into which a direction leads,
 // −1 if it leads out of the slab.
 func (t *tracer) sector(p int32, direction plan.Point) int32 {
-	for _, tri := range t.around[p] {
+	for _, tri := range t.frame.around(p) {
 		if t.inSector(tri, p, direction) {
 			return tri
 		}

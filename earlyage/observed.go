@@ -79,57 +79,73 @@ func (o Observed) any() bool {
 // readings lists every observation, in a fixed order.
 func (o Observed) readings(placed time.Time) []reading {
 	hours := func(t time.Time) float64 { return t.Sub(placed).Hours() }
-	clock := func(t time.Time) string { return t.Format("2 Jan 15:04") }
-	or := func(x, usual float64) float64 {
-		if x > 0 {
-			return x
-		}
-		return usual
-	}
 	var out []reading
 	for _, c := range o.Cylinders {
-		out = append(out, reading{what: "cylinders of " + clock(c.At), value: c.Strength, unit: "MPa", count: 1,
-			error: or(c.Error, math.Max(cylinderError*c.Strength, cylinderLeast)),
-			member: func(h *History, v *variation) float64 {
-				if c.CuredAt == nil {
-					return h.At(hours(c.At)).Fc
-				}
-				k := v.column.Concrete
-				return k.Properties(hours(c.At) * k.Hydration.AgeRate(*c.CuredAt)).Strength
-			}})
+		out = append(out, c.reading(hours(c.At)))
 	}
-	for i, l := range o.Temperatures {
-		near := 0.0
-		for k, other := range o.Temperatures {
-			apart := math.Abs(hours(l.At) - hours(other.At))
-			if k == i || apart < loggedApart && other.Depth == l.Depth {
-				near += 1 - apart/loggedApart
-			}
-		}
-		out = append(out, reading{what: fmt.Sprintf("temperature %.0f mm deep, %s", l.Depth*1000, clock(l.At)), value: l.Value,
-			unit: "°C", error: or(l.Error, temperatureError), count: 1 / near,
-			member: func(h *History, _ *variation) float64 { return h.temperatureAt(hours(l.At), l.Depth) }})
+	for _, l := range o.Temperatures {
+		at := hours(l.At)
+		out = append(out, reading{what: fmt.Sprintf("temperature %.0f mm deep, %s", l.Depth*1000, clockText(l.At)), value: l.Value,
+			unit: "°C", error: usually(l.Error, temperatureError), count: 1 / o.near(l),
+			member: func(h *History, _ *variation) float64 { return h.temperatureAt(at, l.Depth) }})
 	}
 	sets := func(name string, times []SetTime, of func(*History) float64) {
 		for _, s := range times {
-			out = append(out, reading{what: name + " set of " + clock(s.At), value: hours(s.At), unit: "h after placing", count: 1,
-				error: or(s.Error.Hours(), setError), member: func(h *History, _ *variation) float64 { return of(h) }})
+			out = append(out, reading{what: name + " set of " + clockText(s.At), value: hours(s.At), unit: "h after placing", count: 1,
+				error: usually(s.Error.Hours(), setError), member: func(h *History, _ *variation) float64 { return of(h) }})
 		}
 	}
 	sets("initial", o.InitialSets, func(h *History) float64 { return neverLast(h, h.InitialSet.Surface) })
 	sets("final", o.FinalSets, func(h *History) float64 { return neverLast(h, h.FinalSet.Surface) })
 	for _, c := range o.TrialCuts {
-		clean := 0.0
-		if c.Clean {
-			clean = 1
-		}
-		out = append(out, reading{what: "trial cut of " + clock(c.At), value: clean, error: trialSharpness, count: 1, trial: true,
-			member: func(h *History, v *variation) float64 {
-				m := member{edge: v.edge}
-				return h.At(hours(c.At)).EdgeFc / m.edgeStrength(c.Saw)
-			}})
+		out = append(out, c.reading(hours(c.At)))
 	}
 	return out
+}
+
+func clockText(t time.Time) string { return t.Format("2 Jan 15:04") }
+
+// usually is a number, or the usual one where none was given.
+func usually(given, usual float64) float64 {
+	if given > 0 {
+		return given
+	}
+	return usual
+}
+
+func (c CylinderResult) reading(hours float64) reading {
+	return reading{what: "cylinders of " + clockText(c.At), value: c.Strength, unit: "MPa", count: 1,
+		error: usually(c.Error, math.Max(cylinderError*c.Strength, cylinderLeast)),
+		member: func(h *History, v *variation) float64 {
+			if c.CuredAt == nil {
+				return h.At(hours).Fc
+			}
+			k := v.column.Concrete
+			return k.Properties(hours * k.Hydration.AgeRate(*c.CuredAt)).Strength
+		}}
+}
+
+func (c TrialCut) reading(hours float64) reading {
+	clean := 0.0
+	if c.Clean {
+		clean = 1
+	}
+	return reading{what: "trial cut of " + clockText(c.At), value: clean, error: trialSharpness, count: 1, trial: true,
+		member: func(h *History, v *variation) float64 {
+			m := member{edge: v.edge}
+			return h.At(hours).EdgeFc / m.edgeStrength(c.Saw)
+		}}
+}
+
+// near is how many readings at its depth a reading shares its count with, itself
+// included; one far from all others has 1.
+func (o Observed) near(l LoggedTemperature) (sum float64) {
+	for _, other := range o.Temperatures {
+		if apart := l.At.Sub(other.At).Abs().Hours(); apart < loggedApart && other.Depth == l.Depth {
+			sum += 1 - apart/loggedApart
+		}
+	}
+	return sum
 }
 
 // neverLast puts a set that did not come within the run at its end.

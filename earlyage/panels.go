@@ -95,34 +95,18 @@ func between(times []time.Time, windows []CutWindow, t time.Time) CutWindow {
 	if i == len(times) {
 		return windows[i-1]
 	}
-	a, b := &windows[i-1], &windows[i]
-	share := float64(t.Sub(times[i-1])) / float64(times[i].Sub(times[i-1]))
+	return windows[i-1].mixed(&windows[i], float64(t.Sub(times[i-1]))/float64(times[i].Sub(times[i-1])), t)
+}
+
+// mixed is the window of concrete placed at a time, a share of the way from one window
+// to another.
+func (a *CutWindow) mixed(b *CutWindow, share float64, placed time.Time) CutWindow {
 	w := *a
 	if share > 0.5 {
 		w = *b
 	}
-	w.placed = t
-	mix := func(x, y float64) float64 { // of two where one is never, the nearer
-		switch {
-		case math.IsNaN(x) != math.IsNaN(y) && share <= 0.5:
-			return x
-		case math.IsNaN(x) != math.IsNaN(y):
-			return y
-		}
-		return x + share*(y-x)
-	}
-	hours := func(w *CutWindow, at time.Time) float64 {
-		if at.IsZero() {
-			return math.NaN()
-		}
-		return at.Sub(w.placed).Hours()
-	}
-	clock := func(h float64) time.Time {
-		if math.IsNaN(h) {
-			return time.Time{}
-		}
-		return t.Add(time.Duration(math.Round(h*3600)) * time.Second)
-	}
+	w.placed = placed
+	mix := func(x, y float64) float64 { return mixedHours(x, y, share) }
 	w.Curve = make([]Chance, len(a.Curve))
 	for k, c := range a.Curve {
 		d := b.chanceAt(c.Hours)
@@ -131,20 +115,42 @@ func between(times []time.Time, windows []CutWindow, t time.Time) CutWindow {
 	w.opens, w.best, w.stress = mix(a.opens, b.opens), mix(a.best, b.best), mix(a.stress, b.stress)
 	w.closes = earlier(w.stress, reached(hoursOf(w.Curve), cracked(w.Curve), w.Risk))
 	w.ByStress = w.closes == w.stress
-	early := func(of func(*CutWindow) time.Time, expected float64) time.Time {
-		return clock(earlier(mix(hours(a, of(a)), hours(b, of(b))), expected))
-	}
-	late := func(of func(*CutWindow) time.Time, expected float64) time.Time {
-		return clock(later(mix(hours(a, of(a)), hours(b, of(b))), expected))
-	}
-	w.Opens, w.Best, w.Closes = clock(w.opens), clock(w.best), clock(w.closes)
-	w.OpensEarly = early(func(w *CutWindow) time.Time { return w.OpensEarly }, w.opens)
-	w.OpensLate = late(func(w *CutWindow) time.Time { return w.OpensLate }, w.opens)
-	w.ClosesEarly = early(func(w *CutWindow) time.Time { return w.ClosesEarly }, w.closes)
-	w.ClosesLate = late(func(w *CutWindow) time.Time { return w.ClosesLate }, w.closes)
+	w.Opens, w.Best, w.Closes = w.clock(w.opens), w.clock(w.best), w.clock(w.closes)
+	w.OpensEarly = w.clock(earlier(mix(a.hours(a.OpensEarly), b.hours(b.OpensEarly)), w.opens))
+	w.OpensLate = w.clock(later(mix(a.hours(a.OpensLate), b.hours(b.OpensLate)), w.opens))
+	w.ClosesEarly = w.clock(earlier(mix(a.hours(a.ClosesEarly), b.hours(b.ClosesEarly)), w.closes))
+	w.ClosesLate = w.clock(later(mix(a.hours(a.ClosesLate), b.hours(b.ClosesLate)), w.closes))
 	w.Gap = w.closes <= w.opens || math.IsNaN(w.opens)
 	w.RiskAtOpen, w.RiskAtBest = mix(a.RiskAtOpen, b.RiskAtOpen), mix(a.RiskAtBest, b.RiskAtBest)
 	return w
+}
+
+// mixedHours is a share of the way from one time to another; of two where one is never
+// (NaN) it is the nearer.
+func mixedHours(x, y, share float64) float64 {
+	switch {
+	case math.IsNaN(x) != math.IsNaN(y) && share <= 0.5:
+		return x
+	case math.IsNaN(x) != math.IsNaN(y):
+		return y
+	}
+	return x + share*(y-x)
+}
+
+// hours turns a clock time of the window into hours after placing, never (zero) into
+// NaN, and clock turns them back.
+func (w *CutWindow) hours(at time.Time) float64 {
+	if at.IsZero() {
+		return math.NaN()
+	}
+	return at.Sub(w.placed).Hours()
+}
+
+func (w *CutWindow) clock(hours float64) time.Time {
+	if math.IsNaN(hours) {
+		return time.Time{}
+	}
+	return w.placed.Add(time.Duration(math.Round(hours*3600)) * time.Second)
 }
 
 func hoursOf(curve []Chance) []float64 {

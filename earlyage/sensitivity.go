@@ -51,30 +51,8 @@ func (m *Members) Sensitivities(saw Saw, risk float64) []Sensitivity {
 func (m *Members) regress(of func(*member) float64) (change, share []float64) {
 	n := len(m.unknowns)
 	change, share = make([]float64, n), make([]float64, n)
-	var rows [][]float64 // the unknowns from -1/2 to 1/2, then the time, then the weight
-	var counts, weight float64
-	mean := make([]float64, n+1)
-	for i := range m.members {
-		b := &m.members[i]
-		t := of(b)
-		if math.IsNaN(t) || b.weight == 0 {
-			continue
-		}
-		row := make([]float64, n+2)
-		for k, u := range m.unknowns {
-			if u.High > u.Low {
-				row[k] = (b.values[k]-u.Low)/(u.High-u.Low) - 0.5
-			}
-		}
-		row[n], row[n+1] = t, b.weight
-		for k := range mean {
-			mean[k] += b.weight * row[k]
-		}
-		weight += b.weight
-		counts += b.weight * b.weight
-		rows = append(rows, row)
-	}
-	if len(rows) == 0 || weight*weight/counts < float64(n+5) {
+	rows, count := m.rows(of)
+	if count < float64(n+5) {
 		for k := range change {
 			change[k], share[k] = math.NaN(), math.NaN()
 		}
@@ -85,14 +63,12 @@ func (m *Members) regress(of func(*member) float64) (change, share []float64) {
 		normal[k] = make([]float64, n+1)
 	}
 	for _, row := range rows {
-		w, t := row[n+1]/weight, row[n]-mean[n]/weight
+		w, t := row[n+1], row[n]
 		spread += w * t * t
 		for i := range n {
-			x := row[i] - mean[i]/weight
-			for k := range n {
-				normal[i][k] += w * x * (row[k] - mean[k]/weight)
+			for k := range n + 1 {
+				normal[i][k] += w * row[i] * row[k]
 			}
-			normal[i][n] += w * x * t
 		}
 	}
 	variance := make([]float64, n)
@@ -107,4 +83,41 @@ func (m *Members) regress(of func(*member) float64) (change, share []float64) {
 		}
 	}
 	return change, share
+}
+
+// rows returns, for each member that has the time, its unknowns over their ranges, the
+// time, both about their means, and its weight; and for how many members the weights
+// count.
+func (m *Members) rows(of func(*member) float64) (rows [][]float64, count float64) {
+	n := len(m.unknowns)
+	mean := make([]float64, n+1)
+	var weight, squares float64
+	for i := range m.members {
+		b := &m.members[i]
+		t := of(b)
+		if math.IsNaN(t) || b.weight == 0 {
+			continue
+		}
+		row := make([]float64, n+2)
+		for k := range n {
+			row[k] = m.unit(b, k)
+		}
+		row[n], row[n+1] = t, b.weight
+		for k := range mean {
+			mean[k] += b.weight * row[k]
+		}
+		weight += b.weight
+		squares += b.weight * b.weight
+		rows = append(rows, row)
+	}
+	if len(rows) == 0 {
+		return nil, 0
+	}
+	for _, row := range rows {
+		for k := range mean {
+			row[k] -= mean[k] / weight
+		}
+		row[n+1] /= weight
+	}
+	return rows, weight * weight / squares
 }

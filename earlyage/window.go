@@ -88,17 +88,11 @@ func (m *Members) Window(saw Saw, risk float64) CutWindow {
 	w.closes, w.stress = earlier(stress, chance), stress
 	w.ByStress = w.closes == stress
 	w.best = w.bestTime()
-	clock := func(hours float64) time.Time {
-		if math.IsNaN(hours) {
-			return time.Time{}
-		}
-		return expected.history.Clock(hours)
-	}
-	w.Opens, w.Best, w.Closes = clock(w.opens), clock(w.best), clock(w.closes)
+	w.Opens, w.Best, w.Closes = w.clock(w.opens), w.clock(w.best), w.clock(w.closes)
 	low, high := m.spread(func(b *member) float64 { return m.opening(b, saw) })
-	w.OpensEarly, w.OpensLate = clock(earlier(low, w.opens)), clock(later(high, w.opens))
+	w.OpensEarly, w.OpensLate = w.clock(earlier(low, w.opens)), w.clock(later(high, w.opens))
 	low, high = m.spread(func(b *member) float64 { return m.closing(b, risk) })
-	w.ClosesEarly, w.ClosesLate = clock(earlier(low, w.closes)), clock(later(high, w.closes))
+	w.ClosesEarly, w.ClosesLate = w.clock(earlier(low, w.closes)), w.clock(later(high, w.closes))
 	w.Gap = w.closes <= w.opens || math.IsNaN(w.opens)
 	w.RiskAtOpen, w.RiskAtBest = w.chanceAt(w.opens).Cracked, w.chanceAt(w.best).Cracked
 	w.Why, w.Basis = w.reasons(m)
@@ -187,41 +181,6 @@ func (w *CutWindow) bestTime() float64 {
 		return w.opens
 	}
 	return best
-}
-
-// spread returns the tenth and nine-tenth points of a time over the members by
-// their weights; never counts as latest and comes back as NaN.
-func (m *Members) spread(of func(*member) float64) (low, high float64) {
-	points := m.points(of, 0.1, 0.9)
-	return points[0], points[1]
-}
-
-// points returns the values below which these shares of the weight lie.
-func (m *Members) points(of func(*member) float64, shares ...float64) []float64 {
-	type weighted struct{ value, weight float64 }
-	all := make([]weighted, len(m.members))
-	for i := range m.members {
-		all[i] = weighted{of(&m.members[i]), m.members[i].weight}
-		if math.IsNaN(all[i].value) {
-			all[i].value = math.Inf(1)
-		}
-	}
-	sort.SliceStable(all, func(i, k int) bool { return all[i].value < all[k].value })
-	out := make([]float64, len(shares))
-	for k, share := range shares {
-		sum := 0.0
-		out[k] = all[len(all)-1].value
-		for _, a := range all {
-			if sum += a.weight; sum >= share-1e-12 {
-				out[k] = a.value
-				break
-			}
-		}
-		if math.IsInf(out[k], 1) {
-			out[k] = math.NaN()
-		}
-	}
-	return out
 }
 
 // chanceAt is the curve at a time in hours.

@@ -56,17 +56,25 @@ func (c *Cohesive) Left(widest float64) float64 {
 	return c.Strength * (last - widest) / (last - first) / (c.Stiffness * widest)
 }
 
-// Law is the law to hand to [Interface]. Its growth is the line to the origin, so
-// that it never turns negative: slower to settle than the tangent, but sure.
+// Law is the law to hand to [Interface]. While the crack opens its growth is negative,
+// the fall of the law; that the shear stiffness falls with the opening is left out of
+// the growth.
 func (c *Cohesive) Law(point int, _ Place, gap, slip float64) Traction {
 	widest := math.Max(c.Widest[point], gap)
 	left := c.Left(widest)
-	across := c.Stiffness
+	across, growth := c.Stiffness, c.Stiffness
 	if gap > 0 {
 		across *= left
+		growth = across
+		if gap >= c.Widest[point] && left < 1 {
+			growth = 0
+			if left > 0 {
+				growth = -c.Strength / (2*c.Energy/c.Strength - c.Strength/c.Stiffness)
+			}
+		}
 	}
 	along := c.Stiffness * c.Shear * left
-	return Traction{across * gap, along * slip, [3]float64{across, 0, along}}
+	return Traction{across * gap, along * slip, [3]float64{growth, 0, along}}
 }
 
 // Accepted remembers the widest opening; hand it to [Interface].

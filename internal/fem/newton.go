@@ -3,6 +3,8 @@ package fem
 import (
 	"errors"
 	"math"
+
+	"slabwright/internal/sparse"
 )
 
 // newton is one search for balance.
@@ -51,15 +53,30 @@ func (w *newton) measure(u []float64) float64 {
 	return most
 }
 
-// solve sets step to where Newton's method would go.
+// solve sets step to where Newton's method would go. Where parts soften the stiffness
+// may not be positive definite; then it is stiffened until it is, which shortens the
+// step but keeps it downhill.
 func (w *newton) solve() error {
 	w.rounds++
 	for i, r := range w.r {
 		w.trial[i] = -r
 	}
-	clear(w.step)
-	if err := w.solveLinear(w.step, w.trial, w.Settings); err != nil {
-		return err
+	stiffer := 0.0
+	for {
+		clear(w.step)
+		err := w.solveLinear(w.step, w.trial, w.Settings)
+		if err == nil {
+			break
+		}
+		var not *sparse.NotPositive
+		if w.linear() || stiffer > 1 || !errors.As(err, &not) {
+			return err
+		}
+		more := max(1e-4, 9*stiffer)
+		for i := range w.step {
+			w.matrix.AddDiagonal(i, more*math.Abs(w.matrix.At(i, i)))
+		}
+		stiffer += more
 	}
 	if !finite(w.step) {
 		return errors.New("the stiffness is too near singular to solve")

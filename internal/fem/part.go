@@ -11,8 +11,7 @@ type Part interface {
 	Connectivity() sparse.Connectivity
 	// Element fills the stiffness ke and the force fe of element e at displacements
 	// u, both zero before. fe is what the element holds against: internal force less
-	// load; ke is its derivative, or anything close that is symmetric and not
-	// negative. It may be called from several goroutines at once.
+	// load; ke is its derivative, or something near it that is symmetric. It may be called from several goroutines at once.
 	Element(e int, u, ke, fe []float64)
 }
 

@@ -17,9 +17,9 @@ const smallestPivot = 1e-13
 // Factor is L with A = L·Lᵀ.
 type Factor struct {
 	*Symbolic
-	value   []float64
-	limit   []float64 // smallest pivot allowed, by column
-	workers int
+	value []float64
+	limit []float64 // smallest pivot allowed, by column
+	kept  worker    // what a worker had, for the next time
 }
 
 // NotPositive says which unknown stops a matrix from being positive definite:
@@ -48,11 +48,12 @@ func (f *Factor) Refactor(a *Matrix, workers int) error {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
-	f.workers = workers
 	f.setLimits(a)
 	r := &run{Factor: f, matrix: a, rest: make([][]float64, len(f.rows))}
 	if workers == 1 {
-		w := &worker{team: 1}
+		w := &f.kept
+		w.team = 1
+		defer w.dropLarge()
 		for s := range f.rows {
 			if err := r.front(w, s); err != nil {
 				return err
@@ -111,6 +112,20 @@ func (w *worker) give(block []float64) {
 	}
 }
 
+// largeBlock is too much to keep between factors.
+const largeBlock = 1 << 19
+
+func (w *worker) dropLarge() {
+	kept := w.free[:0]
+	for _, b := range w.free {
+		if cap(b) <= largeBlock {
+			kept = append(kept, b)
+		}
+	}
+	clear(w.free[len(kept):])
+	w.free = kept
+}
+
 // front assembles and eliminates front s.
 func (r *run) front(w *worker, s int) error {
 	b := r.Pattern.Block
@@ -163,7 +178,7 @@ func (r *run) extendAdd(c, own, ld int, panel, rest []float64, ldRest int) {
 	b := r.Pattern.Block
 	into, from := r.into[c], r.rest[c]
 	ldFrom := roundUp(len(into) * b)
-	runs := runsOf(into)
+	runs := r.runs[c]
 	for j, to := range into {
 		first := runs[j]
 		for u := range b {
@@ -191,18 +206,6 @@ func (r *run) extendAdd(c, own, ld int, panel, rest []float64, ldRest int) {
 			}
 		}
 	}
-}
-
-// runsOf returns for each place where the run of consecutive numbers it is in ends.
-func runsOf(into []int32) []int32 {
-	end := make([]int32, len(into))
-	for i := len(into) - 1; i >= 0; i-- {
-		end[i] = int32(i + 1)
-		if i+1 < len(into) && into[i+1] == into[i]+1 {
-			end[i] = end[i+1]
-		}
-	}
-	return end
 }
 
 // parallel factors subtrees side by side, then the fronts above them one after

@@ -15,6 +15,7 @@ type Symbolic struct {
 	parent []int32   // front that takes the rest of each, −1 for none
 	child  [][]int32
 	into   [][]int32 // place in the parent's front of each of rows
+	runs   [][]int32 // where the run of consecutive places in into ends
 	offset []int     // where the own columns of each front begin in the factor
 	lead   []int     // rows of each front, rounded up: distance of its columns
 	work   []float64 // multiplications of each front with all below it
@@ -175,7 +176,7 @@ func (s *Symbolic) findRows(g graph) {
 		slices.Sort(gather)
 		s.rows[f] = slices.Clone(gather)
 	}
-	s.into = make([][]int32, len(s.rows))
+	s.into, s.runs = make([][]int32, len(s.rows)), make([][]int32, len(s.rows))
 	place := seen
 	for p, children := range s.child {
 		own := s.first[p+1] - s.first[p]
@@ -190,6 +191,7 @@ func (s *Symbolic) findRows(g graph) {
 			for k, i := range s.rows[c] {
 				s.into[c][k] = place[i]
 			}
+			s.runs[c] = runsOf(s.into[c])
 		}
 	}
 }
@@ -267,4 +269,16 @@ func (s *Symbolic) placeEntries() {
 			entries[k].row, entries[k].col = place[entries[k].row], place[entries[k].col]
 		}
 	}
+}
+
+// runsOf returns for each place where the run of consecutive numbers it is in ends.
+func runsOf(into []int32) []int32 {
+	end := make([]int32, len(into))
+	for i := len(into) - 1; i >= 0; i-- {
+		end[i] = int32(i + 1)
+		if i+1 < len(into) && into[i+1] == into[i]+1 {
+			end[i] = end[i+1]
+		}
+	}
+	return end
 }

@@ -1,7 +1,8 @@
 package mesh
 
 // legalise turns sides until no triangle has a corner it sees inside its circle.
-// It starts from the given sides, which may go out of use on the way.
+// It starts from the given sides, which may go out of use on the way, and adds the
+// triangles it changes to those made.
 //
 // Source: Lawson, Software for C1 surface interpolation, in Mathematical Software
 // III (1977), 161-194.
@@ -18,8 +19,18 @@ func (t *triangulation) legalise(sides []int32) {
 			continue
 		}
 		t.flip(side)
+		t.made = append(t.made, side>>2, twin>>2)
 		sides = append(sides, next(side), previous(side), next(twin), previous(twin))
 	}
+}
+
+// legaliseMade does so for the triangles of the latest fill.
+func (t *triangulation) legaliseMade() {
+	var sides []int32
+	for _, tri := range t.made {
+		sides = append(sides, 4*tri, 4*tri+1, 4*tri+2)
+	}
+	t.legalise(sides)
 }
 
 // flip turns a side so that it joins the two corners across from it.

@@ -23,7 +23,8 @@ func (r *refiner) improve(job task, large bool) {
 	tri := job.side >> 2
 	p := r.remedy(job.side, large)
 	t.dig(p, tri, -1)
-	if h := t.hidden(p); h >= 0 && !r.reachHidden(job, p, large) {
+	hidden := t.hidden(p) >= 0
+	if hidden && !r.reachHidden(job, p, large) {
 		return
 	}
 	again := false
@@ -48,6 +49,9 @@ func (r *refiner) improve(job task, large bool) {
 	}
 	v := r.addPoint(p, free)
 	t.fill(v, -1)
+	if hidden {
+		t.legaliseMade()
+	}
 	r.judgeMade()
 }
 

@@ -97,22 +97,41 @@ func (w *work) changed(tri int32) bool {
 // erase takes one mark off all sides. Sides without another become ordinary;
 // points that only the line needed go.
 func (w *work) erase(mark Mark, at []int32) {
-	t := w.t
-	reduced := map[int32]int32{} // the set without the mark, per segment that had it
+	points, loose := w.unmark(w.reduce(mark))
+	w.t.legalise(loose)
+	keep := w.cornersOfInput(at)
+	for _, v := range points {
+		w.release(v, keep)
+	}
+	for _, v := range points {
+		w.doubt(v)
+	}
+}
+
+// reduce takes a mark off the segments that have it, and returns the set left to
+// each of them.
+func (w *work) reduce(mark Mark) map[int32]int32 {
+	left := map[int32]int32{}
 	for s := range w.segments {
 		set := w.table.sets[w.segments[s].set]
 		if slices.Contains(set, mark) {
 			rest := slices.DeleteFunc(slices.Clone(set), func(m Mark) bool { return m == mark })
-			reduced[int32(s)] = w.table.of(rest)
-			w.segments[s].set = reduced[int32(s)]
+			left[int32(s)] = w.table.of(rest)
+			w.segments[s].set = left[int32(s)]
 		}
 	}
-	var points, loose []int32
+	return left
+}
+
+// unmark makes the sides ordinary whose segment has nothing left. It returns them
+// and the points on all sides concerned.
+func (w *work) unmark(left map[int32]int32) (points, loose []int32) {
+	t := w.t
 	seen := map[int32]bool{}
 	for tri := range t.corner {
 		for i := range int32(3) {
 			side := 4*int32(tri) + i
-			set, had := reduced[t.segmentOf(side)]
+			set, had := left[t.segmentOf(side)]
 			if !had {
 				continue
 			}
@@ -129,14 +148,7 @@ func (w *work) erase(mark Mark, at []int32) {
 			}
 		}
 	}
-	t.legalise(loose)
-	keep := w.cornersOfInput(at)
-	for _, v := range points {
-		w.release(v, keep)
-	}
-	for _, v := range points {
-		w.doubt(v)
-	}
+	return points, loose
 }
 
 // cornersOfInput tells which points the rest of the input names.
@@ -191,6 +203,13 @@ func straight(a, v, b Point) bool {
 
 // mend refines where the triangulation has changed since mark.
 func (w *work) mend() error {
+	w.t.made = w.t.made[:0]
+	for tri := range w.t.corner {
+		if w.t.alive(int32(tri)) && w.changed(int32(tri)) {
+			w.t.made = append(w.t.made, int32(tri))
+		}
+	}
+	w.t.legaliseMade()
 	r := newRefiner(&w.domain, w.t, w.segments, w.on, w.snap)
 	for tri := range w.t.corner {
 		if w.t.alive(int32(tri)) && w.changed(int32(tri)) {

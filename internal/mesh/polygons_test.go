@@ -47,13 +47,19 @@ func collectedInputs(t testing.TB, folder string) []collected {
 		t.Fatalf("nothing in %s: %v", folder, err)
 	}
 	for _, file := range files {
+		if info, err := os.Stat(file); err != nil || info.IsDir() {
+			continue
+		}
 		data, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
 		c := collected{name: filepath.Base(filepath.Dir(file)) + "/" + filepath.Base(file)}
 		switch filepath.Base(filepath.Dir(file)) {
-		case "earcut":
+		case "earcut", "rings":
+			if filepath.Ext(file) != ".json" {
+				continue
+			}
 			var rings [][]Point
 			if err := json.Unmarshal(data, &rings); err != nil {
 				t.Fatalf("%s: %v", c.name, err)
@@ -109,8 +115,20 @@ func readGraph(t testing.TB, text string) (points []Point, lines [][]Point) {
 }
 
 func TestCollectedPolygonsMesh(t *testing.T) {
-	meshed, refused := 0, 0
-	for _, c := range collectedInputs(t, polygonFolder(t)) {
+	meshed, refused := checkCollected(t, collectedInputs(t, polygonFolder(t)))
+	t.Logf("%d meshed, %d refused", meshed, refused)
+}
+
+// Ten of them are kept here: rings that touch themselves and one another, run back
+// on themselves, or cross.
+func TestTouchingRingsMesh(t *testing.T) {
+	if meshed, refused := checkCollected(t, collectedInputs(t, "testdata")); meshed != 8 || refused != 2 {
+		t.Errorf("%d meshed and %d refused, want 8 and 2", meshed, refused)
+	}
+}
+
+func checkCollected(t *testing.T, inputs []collected) (meshed, refused int) {
+	for _, c := range inputs {
 		m, err := Build(c.d)
 		if err != nil {
 			refused++
@@ -124,5 +142,5 @@ func TestCollectedPolygonsMesh(t *testing.T) {
 		q := checkMesh(t, c.name, m, &c.d, c.area)
 		t.Logf("%s: %d triangles, smallest angle %.3g, %d below", c.name, q.Triangles, q.SmallestAngle, q.Below)
 	}
-	t.Logf("%d meshed, %d refused", meshed, refused)
+	return meshed, refused
 }

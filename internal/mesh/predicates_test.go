@@ -10,7 +10,7 @@ import (
 
 // cases is how many near-degenerate cases the exact signs are compared on; run
 // with -cases 5000000 after touching them.
-var cases = flag.Int("cases", 50_000, "near-degenerate cases per predicate")
+var cases = flag.Int("cases", 20_000, "near-degenerate cases per predicate")
 
 // exact holds a float as a rational number.
 func exact(x float64) *big.Rat { return new(big.Rat).SetFloat64(x) }

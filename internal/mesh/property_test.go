@@ -48,6 +48,11 @@ func anyDomain(t *rapid.T) (Domain, float64) {
 	case 2:
 		d.Size = Grade(2, 1.3, Source{Point{1, 2}, rapid.Float64Range(0.01, 1).Draw(t, "graded")})
 	}
+	d.MinAngle = rapid.SampledFrom([]float64{0, 10, 20, 28, 30}).Draw(t, "angle")
+	d.Smooth = rapid.SampledFrom([]int{0, 0, 2}).Draw(t, "smooth")
+	if rapid.Bool().Draw(t, "point") {
+		d.Points = []Point{{coordinate.Draw(t, "x"), coordinate.Draw(t, "y") + 3}}
+	}
 	return d, area
 }
 
@@ -61,12 +66,17 @@ func TestAnyDomainMeshesAsPromised(t *testing.T) {
 				t.Fatalf("%v is no Error", err)
 			}
 			switch e.Code {
-			case TooFewPoints, OutsideLine: // a line drawn as one point, or wholly in the hole
+			case TooFewPoints, OutsideLine, OutsidePoint: // a line drawn as one point, or something in the hole
 				return
 			}
 			t.Fatalf("%v", err)
 		}
 		checkMesh(t, "drawn", m, &d, area)
+		for i, v := range m.At {
+			if distance(m.Points[v], d.Points[i]) > 2*m.work.snap {
+				t.Fatalf("point %d is at %v, not %v", i, m.Points[v], d.Points[i])
+			}
+		}
 	})
 }
 

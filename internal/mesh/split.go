@@ -48,7 +48,8 @@ func (r *refiner) split(side int32) {
 func (t *triangulation) splitSide(side int32, p Point) int32 {
 	a, b, s := t.start(side), t.end(side), t.segmentOf(side)
 	t.dig(p, side>>2, side)
-	if t.hidden(p) >= 0 {
+	little := t.hidden(p) >= 0
+	if little {
 		if t.digLittle(side); t.hidden(p) >= 0 {
 			return -1
 		}
@@ -67,6 +68,9 @@ func (t *triangulation) splitSide(side int32, p Point) int32 {
 		if k.v[0] == a || k.v[0] == b {
 			k.seg[2] = s
 		}
+	}
+	if little {
+		t.legaliseMade()
 	}
 	return v
 }

@@ -103,7 +103,7 @@ func TestModelMElements(t *testing.T) {
 	compared := 0
 	for _, r := range readTable(t, "model_m_elements.csv") {
 		shape, k := shapesByName[r.in["element"]], int(r.num(t, "k"))
-		if nodes := 2352 * k * k * len(gridOffsets[shape.Name]) * shape.Nodes; nodes > 400_000 && !*large {
+		if nodes := 2352 * k * k * len(gridOffsets[shape.Name]) * shape.Nodes; nodes > 250_000 && !*large {
 			continue
 		}
 		key := r.in["element"] + r.in["k"]

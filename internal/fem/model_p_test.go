@@ -97,7 +97,7 @@ func TestModelPElements(t *testing.T) {
 	compared := 0
 	for _, r := range readTable(t, "model_p_elements.csv") {
 		k := int(r.num(t, "k"))
-		if k > 2 && !*large {
+		if (k > 2 || k == 2 && r.in["case"] == "P2") && !*large {
 			continue
 		}
 		key := r.in["case"] + r.in["element"] + r.in["k"]
@@ -111,7 +111,7 @@ func TestModelPElements(t *testing.T) {
 		r.compare(t, m.answer(t, r))
 		compared++
 	}
-	if compared < 80 {
+	if compared < 70 {
 		t.Errorf("only %d rows compared", compared)
 	}
 	t.Logf("%d rows compared", compared)
@@ -126,8 +126,8 @@ func TestModelPConverged(t *testing.T) {
 		kind  *PlateShape
 		mesh  *Mesh
 	}{
-		{"model_p_kirchhoff.csv", BFS, plateMesh(Q4, 0.002, 0.0125, 0.06, 1.2, 0.08)},
-		{"model_p_mindlin.csv", Quartic, plateMesh(Q25, 0.002, 0.06, 0.03, 1.6, 0.2)},
+		{"model_p_kirchhoff.csv", BFS, plateMesh(Q4, 0.002, 0.006, 0.06, 1.2, 0.06)},
+		{"model_p_mindlin.csv", Quartic, plateMesh(Q25, 0.001, 0.06, 0.02, 1.7, 0.25)},
 	} {
 		solved := map[string]modelP{}
 		for _, r := range readTable(t, c.table) {

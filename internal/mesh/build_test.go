@@ -170,3 +170,26 @@ func TestSmoothingEvensAndKeepsPromises(t *testing.T) {
 		}
 	}
 }
+
+// Between two lines that meet at a small angle the triangles keep at least 0.45 of
+// it: points on both arms stand on circles whose radii double, with one point
+// between, which leaves two thirds of a very small angle and less of larger ones.
+func TestAnglesBesideSmallAngles(t *testing.T) {
+	for degrees := 0.5; degrees < 70; degrees += 4 {
+		for _, size := range []Sizing{nil, Uniform(0.8)} {
+			for _, length := range []float64{3, 6.3, 10} {
+				s, c := math.Sincos(degrees*math.Pi/180 + 0.3)
+				d := Domain{Outline: [][]Point{square(-12, -12, 24)}, Size: size,
+					Lines: [][]Point{{{0, 0}, {10 * math.Cos(0.3), 10 * math.Sin(0.3)}}, {{0, 0}, {length * c, length * s}}}}
+				m, err := Build(d)
+				if err != nil {
+					t.Fatal(err)
+				}
+				q := checkMesh(t, "wedge", m, &d, 576)
+				if want := min(0.45*degrees, defaultMinAngle*(1-1e-9)); q.SmallestAngle < want {
+					t.Errorf("lines %v degrees apart, size %v: smallest angle %v at %v, want %v", degrees, size, q.SmallestAngle, q.SmallestAt, want)
+				}
+			}
+		}
+	}
+}

@@ -17,8 +17,8 @@
 //     lines (constrained Delaunay);
 //   - no side is longer than the size asked for at the middle of its triangle;
 //   - no angle is below [Domain.MinAngle] (26 degrees) except between two lines or
-//     sides that meet at less than 60 degrees, and between ones nearer to each
-//     other than [Domain.Finest];
+//     sides that meet at less than 60 degrees (there at least 0.45 of that), and
+//     between ones nearer to each other than about [Domain.Finest];
 //   - the same input gives the same mesh.
 //
 // The signs that decide everything are exact ([Orient], [InCircle]); the places

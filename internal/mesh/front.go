@@ -65,13 +65,13 @@ func (r *refiner) shortestSide(tri int32) int32 {
 	return 4 * tri
 }
 
-// anyLarge sets aside large triangles the front never reached, once, when all
-// else is done.
+// anyLarge sets aside the large triangles the front has not reached, if there are
+// any and points have been added since it last did.
 func (r *refiner) anyLarge() bool {
-	if r.size == nil || r.swept {
+	if r.size == nil || r.swept == len(r.t.points) {
 		return false
 	}
-	r.swept = true
+	r.swept = len(r.t.points)
 	for tri := range r.t.corner {
 		if r.t.corner[tri].seg[3] == oversize {
 			r.large.push(r.taskOf(r.shortestSide(int32(tri))))

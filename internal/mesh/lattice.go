@@ -47,10 +47,11 @@ func (r *refiner) seed() {
 	step := l.spacing * math.Sqrt(3) / 2
 	l.low = Point{low[0] + l.spacing/2, low[1] + step}
 	count := (high[1] - l.low[1]) / step
-	if !(count >= 1 && count*(high[0]-low[0])/l.spacing < float64(2*r.limit)) {
+	points := r.t.area() / (step * l.spacing)
+	if !(count >= 1 && count < float64(r.limit) && points < float64(r.limit)) {
 		return
 	}
-	extra := int(count * (high[0] - low[0]) / l.spacing)
+	extra := int(1.1 * points)
 	r.t.points, r.on = slices.Grow(r.t.points, extra), slices.Grow(r.on, extra)
 	r.t.around, r.t.corner = slices.Grow(r.t.around, extra), slices.Grow(r.t.corner, 2*extra)
 	l.rows = make([][]entry, int(count)+1)

@@ -24,7 +24,7 @@ type refiner struct {
 
 	crowded, large, skinny queue
 	unsplit                map[[2]int32]bool // sides of segments that must stay whole
-	swept                  bool              // the sweep for large triangles is done
+	swept                  int               // how many points there were at the last sweep for large triangles
 }
 
 const (
@@ -111,7 +111,7 @@ func (r *refiner) prepare() error {
 
 // all sets every triangle aside that needs work.
 func (r *refiner) all() {
-	r.swept = false
+	r.swept = 0
 	for tri := range r.t.corner {
 		if r.t.alive(int32(tri)) {
 			r.judge(int32(tri))
@@ -138,13 +138,11 @@ func (r *refiner) run() error {
 			if r.current(job) {
 				r.improve(job, true)
 			}
-		} else if r.anyLarge() {
-			continue
 		} else if job, ok := r.skinny.pop(); ok {
 			if r.current(job) {
 				r.improve(job, false)
 			}
-		} else {
+		} else if !r.anyLarge() {
 			return nil
 		}
 	}

@@ -144,3 +144,15 @@ func (t *triangulation) place(tri int32) (a, b, c Point) {
 	k := &t.corner[tri]
 	return t.points[k.v[0]], t.points[k.v[1]], t.points[k.v[2]]
 }
+
+// area is that of all triangles in use.
+func (t *triangulation) area() float64 {
+	sum := 0.0
+	for tri := range t.corner {
+		if t.alive(int32(tri)) {
+			a, b, c := t.place(int32(tri))
+			sum += Orient(a, b, c) / 2
+		}
+	}
+	return sum
+}

@@ -1,10 +1,14 @@
 package web
 
 import (
+	"context"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp/kb"
+	"github.com/google/go-cmp/cmp"
+
+	"slabwright/report"
 )
 
 // at sets the hour ruler so many steps of ten minutes from its beginning.
@@ -164,4 +168,29 @@ func TestSymbols(t *testing.T) {
 		t.Errorf("the mark before a lowered letter is shown at %s", size)
 	}
 	s.quiet()
+}
+
+// TestChanceWords holds that the page says a chance in the very words of the report.
+func TestChanceWords(t *testing.T) {
+	c := fixture(t)
+	c.PageOne.Answers = nil
+	var want []string
+	for _, p := range []report.Chance{
+		{P: 0.66, Low: 0.51, High: 0.82, About: "about 7 in 10"}, {P: 0.7, Low: 0.7, High: 0.7, About: "about 7 in 10"},
+		{P: 0.93, Low: 0.7, High: 0.99, About: "about 93 in 100"}, {P: 0.97, Low: 0.92, High: 0.999, About: "about 97 in 100"},
+		{P: 0.02, Low: 0.001, High: 0.06, About: "about 2 in 100"}, {P: 0.08, Low: 0.01, High: 0.24, About: "about 8 in 100"},
+		{P: 0.001, Low: 0, High: 0.004, About: "less than 1 in 100"}, {P: 0.45, Low: 0.04, High: 0.96},
+		{P: 0.5, Low: 0.25, High: 0.75, About: "about 5 in 10 (3 to 8 in 10)"}, {P: 1, Low: 0.95, High: 1, About: "more than 99 in 100"},
+	} {
+		c.PageOne.Answers = append(c.PageOne.Answers, report.Answer{Key: "structural", Question: "Is it structural?", Plain: "No.", Chance: &p})
+		want = append(want, p.Words())
+	}
+	s := newScreen(t, Handler(func(context.Context) (*report.Content, error) { return c, nil }, Options{}))
+	s.start()
+	s.size(1440, 900)
+	s.open("page-one")
+	got := strings.Split(eval[string](s, `[...document.querySelectorAll("main .chance")].map(e => e.innerText).join("\n")`), "\n")
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("the report says (-), the page says (+):\n%s", diff)
+	}
 }

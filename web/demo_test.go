@@ -44,7 +44,7 @@ func TestDemo(t *testing.T) {
 		width, height int64
 	}{{"desk", 1440, 900}, {"phone", 390, 844}} {
 		s.size(size.width, size.height)
-		for _, place := range []string{"page-one", "finding/F1", "pour/A", "slab"} {
+		for _, place := range []string{"page-one", "finding/F1", "pour/A", "panel/P2", "slab"} {
 			s.open(place)
 			s.fits(size.name + " demo " + place)
 			s.axe(size.name + " demo " + place)

@@ -150,7 +150,7 @@ export function Chart({
             <path key={s.name} class={s.strong ? "series strong" : "series"} d={line(s.points)} stroke-dasharray={s.dash} />
           ))}
           {limits.map((l) => (
-            <text key={l.name} class="limit-name" x={width - right - 3} y={y(l.value) - 4} text-anchor="end">
+            <text key={l.name} class="limit-name" x={width - right - 3} y={y(l.value) - top < 14 && moments.length ? y(l.value) + 13 : y(l.value) - 4} text-anchor="end">
               {l.name}
             </text>
           ))}

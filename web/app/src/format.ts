@@ -78,6 +78,11 @@ export function signed(value: number): string {
   return Number(value.toFixed(0)) > 0 ? `+${text}` : text;
 }
 
+// minus puts a true minus before the numbers of a sentence that were written with a hyphen.
+export function minus(text: string): string {
+  return text.replace(/(^|[\s(])-(?=\d)/g, `$1${MINUS}`);
+}
+
 export class Clock {
   private time: Intl.DateTimeFormat;
   private date: Intl.DateTimeFormat;

@@ -1,7 +1,7 @@
 // What moves the cut window: which unknown most, and what was measured.
 
 import type { MeasuredFit, PourDay, SensitivityRow } from "./content";
-import { fixed, percent, signed, withUnit } from "./format";
+import { fixed, minus, percent, signed, withUnit } from "./format";
 import { WorkingFold } from "./working";
 
 export function Moves({ pour }: { pour: PourDay }) {
@@ -12,7 +12,8 @@ export function Moves({ pour }: { pour: PourDay }) {
     <section>
       <h2>What moves the window most</h2>
       <p class="small quiet">
-        Minutes later (+) or earlier (−) as each unknown goes from its low to its high; the share is its part of the whole spread.
+        Minutes later (+) or earlier (−) as each unknown goes from its low to its high; the share is its part of the spread of the
+        opening or of the closing, whichever is more.
       </p>
       <ul class="moves">
         {rows.map((r) => (
@@ -48,11 +49,11 @@ function Minutes({ name, value, most }: { name: string; value: SensitivityRow["o
   );
 }
 
-export function Measured({ fit }: { fit: MeasuredFit }) {
+export function Measured({ fit, besides }: { fit: MeasuredFit; besides: string }) {
   return (
     <section>
       <h2>What the measurements did</h2>
-      <p>{fit.text}</p>
+      <p>{minus(fit.text)}</p>
       {fit.used?.length ? (
         <>
           <p class="quiet">Used:</p>
@@ -63,13 +64,15 @@ export function Measured({ fit }: { fit: MeasuredFit }) {
           </ul>
         </>
       ) : null}
-      <p class="small quiet">After them, the runs count as much as {fixed(fit.members, 0)} equal ones.</p>
+      {!fit.text.includes(fixed(fit.members, 0)) && (
+        <p class="small quiet">After them, the runs count as much as {fixed(fit.members, 0)} equal ones.</p>
+      )}
       {(fit.warnings ?? []).map((w) => (
         <p class="note" key={w}>
           {w}
         </p>
       ))}
-      <WorkingFold id={fit.working} />
+      {fit.working !== besides && <WorkingFold id={fit.working} />}
     </section>
   );
 }

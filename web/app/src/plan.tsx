@@ -1,7 +1,7 @@
 // The plan: the drawing that fills the page, with the keys to move about in it.
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
-import { clock, content, hour, layers, place, toggle, type Layer } from "./state";
+import { clock, content, hour, layers, place, pourShown, toggle, type Layer } from "./state";
 import { boxOf, centre, fit, project, unproject, zoom, type View } from "./shape";
 import type { Content, Point } from "./content";
 import { Drawing } from "./drawing";
@@ -121,7 +121,8 @@ function said(c: Content) {
   const at = hour.value;
   if (at === null) return <>Drawn as looked at on {clock.value.on(c.head.looked)}.</>;
   const { cut, of } = jointsCut(at),
-    states = stateSentence(at);
+    onDay = ["pour", "panel"].includes(place.value.screen),
+    states = stateSentence(at, onDay ? pourShown.value?.id : undefined);
   return (
     <>
       Drawn at <strong>{clock.value.at(at)}</strong>.{of > 0 && ` ${cut} of ${of} sawn joints cut.`}

@@ -110,11 +110,15 @@ export function plannedLimit(pour: PourDay): Limit[] {
   return limit === undefined ? [] : [{ value: limit, name: `${fixed(limit, 2)}: limit as planned` }];
 }
 
-function marksOf(pour: PourDay): Moment[] {
+// marksOf are the moments of the day that the fresh and the hardening slab answer to.
+export function marksOf(pour: PourDay): Moment[] {
+  const cuts = (pour.cuts ?? []).map((c) => c.at).sort();
   const named: [string | undefined, string][] = [
     [pour.film_gone, "bleed water gone"],
     [pour.initial_set, "initial set"],
     [pour.final_set, "final set"],
+    [cuts[0], cuts.length > 1 ? "first cut" : "cut"],
+    [cuts.length > 1 ? cuts[cuts.length - 1] : undefined, "last cut"],
   ];
   return named.flatMap(([time, name]) => (time ? [{ at: moment(time)!, name }] : []));
 }

@@ -3,12 +3,12 @@
 import { clock, content, spanOf, to, wholeSpan } from "./state";
 import type { PourDay } from "./content";
 import { after, fixed, inWords, mm, moment, percent } from "./format";
-import { Chart, type Series } from "./chart";
+import { Chart, type Moment, type Series } from "./chart";
 import { Depth } from "./depth";
 import { Fold } from "./fold";
 import { Measured, Moves } from "./moves";
 import { PanelsPart } from "./panel";
-import { Plastic, plannedLimit } from "./plastic";
+import { marksOf, Plastic, plannedLimit } from "./plastic";
 import { MARK_WORDS } from "./ruler";
 import { Table } from "./table";
 import { WhatIfs } from "./what-ifs";
@@ -73,11 +73,12 @@ export function PourScreen({ id }: { id: string }) {
           </ul>
         </div>
       ) : null}
+      <Parts id={pour.id} />
       <CutWindowPart pour={pour} />
       <PanelsPart pour={pour} />
       <WhatIfs pour={pour} />
       <Moves pour={pour} />
-      {pour.measured && <Measured fit={pour.measured} />}
+      {pour.measured && <Measured fit={pour.measured} besides={pour.window.working} />}
       <Drying pour={pour} />
       <Plastic pour={pour} />
       <Share pour={pour} />
@@ -95,6 +96,32 @@ export function PourScreen({ id }: { id: string }) {
   );
 }
 
+// Parts goes to a part of the day; the list is read off the headings when it is opened.
+function Parts({ id }: { id: string }) {
+  const go = (head: HTMLElement) => {
+    head.tabIndex = -1;
+    head.focus({ preventScroll: true });
+    head.scrollIntoView({ block: "start" });
+  };
+  return (
+    <Fold
+      key={id}
+      line="Parts of this day"
+      inside={() => (
+        <ul class="parts">
+          {[...document.querySelectorAll<HTMLElement>("#said section > h2")].map((head) => (
+            <li key={head.innerText}>
+              <button class="plain" onClick={() => go(head)}>
+                {head.innerText}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+    />
+  );
+}
+
 function CutWindowPart({ pour }: { pour: PourDay }) {
   const cuts = pour.cuts ?? [];
   return (
@@ -109,7 +136,7 @@ function CutWindowPart({ pour }: { pour: PourDay }) {
           <p>
             {windowSentence(pour.early_entry_window)} {pour.early_entry_window.why}
           </p>
-          <WorkingFold id={pour.early_entry_window.working} />
+          {pour.early_entry_window.working !== pour.window.working && <WorkingFold id={pour.early_entry_window.working} />}
         </>
       )}
       {cuts.length > 0 && (
@@ -152,6 +179,11 @@ const stretchesOf = (pour: PourDay, to: number) => {
   return opens === undefined ? [] : [{ from: opens, to: Math.min(closes, to), name: "cut window" }];
 };
 
+// curing is when covers went on and what they were.
+function curing(pour: PourDay): Moment[] {
+  return (pour.events ?? []).filter((e) => e.kind === "cure").map((e) => ({ at: moment(e.at)!, name: e.what.slice(0, 28) }));
+}
+
 // finishing is the stretch of the day in which the surface was being worked.
 function finishing(pour: PourDay) {
   const times = (pour.events ?? []).filter((e) => e.kind === "finish").map((e) => moment(e.at)!);
@@ -185,6 +217,7 @@ function Drying({ pour }: { pour: PourDay }) {
         from0
         decimals={2}
         stretches={finishing(pour)}
+        moments={marksOf(pour).filter((m) => m.name === "bleed water gone")}
         limits={
           pour.drying_limit_kg_m2_h === undefined
             ? [
@@ -254,6 +287,7 @@ function Share({ pour }: { pour: PourDay }) {
         decimals={2}
         from0
         stretches={stretchesOf(pour, span.to)}
+        moments={marksOf(pour).filter((m) => m.name !== "bleed water gone")}
         series={[{ name: "median", strong: true, points: rows.map((h) => [at(h), h.share]) }]}
         limits={[{ value: 1, name: "1.0: cracks" }]}
         band={{ name: "low to high", points: rows.map((h) => [at(h), h.share_low, h.share_high]) }}
@@ -301,6 +335,15 @@ function Temperature({ pour }: { pour: PourDay }) {
           { name: "middle", dash: "7 4", points: pick((h) => h.middle_C) },
           { name: "bottom", dash: "2 3", points: pick((h) => h.bottom_C) },
         ]}
+        band={{
+          name: "coldest to warmest",
+          points: rows.map((h) => [
+            moment(h.time)!,
+            Math.min(h.top_C, h.middle_C, h.bottom_C),
+            Math.max(h.top_C, h.middle_C, h.bottom_C),
+          ]),
+        }}
+        moments={curing(pour)}
       />
       <Fold
         line="Temperature in numbers"

@@ -2,7 +2,7 @@
 
 import { clock } from "./state";
 import type { PourDay, WhatIf } from "./content";
-import { fixed, oneIn } from "./format";
+import { fixed, minus, oneIn } from "./format";
 import { useWide } from "./wide";
 import { Ranged, spanAround, Windows } from "./windows";
 
@@ -44,7 +44,7 @@ function SideBySide({ rows }: { rows: WhatIf[] }) {
           </tr>
         </thead>
         {rows.map((r, i) => {
-          const said = [r.changed !== r.name && r.changed, r.text].filter(Boolean).join(". ");
+          const said = minus([r.changed !== r.name && r.changed, r.text].filter(Boolean).join(". "));
           return (
             <tbody key={i}>
               <tr class={said ? "what-if-row" : ""}>
@@ -90,9 +90,9 @@ function Card({ r }: { r: WhatIf }) {
   return (
     <div class="what-if">
       <h3>{r.name}</h3>
-      {r.changed && r.changed !== r.name && <p class="quiet">{r.changed}</p>}
+      {r.changed && r.changed !== r.name && <p class="quiet">{minus(r.changed)}</p>}
       {list[0] === "not run" ? (
-        <p>Not run. {r.text}</p>
+        <p>Not run. {minus(r.text)}</p>
       ) : (
         <>
           <dl class="facts">
@@ -103,7 +103,7 @@ function Card({ r }: { r: WhatIf }) {
               </div>
             ))}
           </dl>
-          {r.text && <p>{r.text}</p>}
+          {r.text && <p>{minus(r.text)}</p>}
         </>
       )}
     </div>

@@ -5,6 +5,7 @@ import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { clock, hour, type Span } from "./state";
 import type { CutWindow } from "./content";
 import { moment } from "./format";
+import { betweenHours } from "./window-words";
 import { Hours } from "./chart";
 
 export interface WindowRow {
@@ -115,7 +116,7 @@ function Bar({ row, x, y, span }: { row: WindowRow; x: (t: number) => number; y:
       <path class="rail" d={`M${x(span.from)} ${y + 9}H${x(span.to)}`} />
       {piece(opens, closes ?? span.to, "window-bar", 14)}
       {piece(at(w.opens_low), at(w.opens_high), "stretch soft", 18)}
-      {piece(at(w.closes_low), at(w.closes_high), "stretch soft", 18)}
+      {piece(at(w.closes_low), at(w.closes_high) ?? span.to, "stretch soft", 18)}
       {opens !== undefined && closes === undefined && opens < span.to && (
         <path class="stays" d={`M${x(span.to) - 1} ${y}L${x(span.to) + 9} ${y + 9}L${x(span.to) - 1} ${y + 18}Z`} />
       )}
@@ -154,18 +155,15 @@ export function spanAround(rows: WindowRow[]): Span {
   return times.length ? { from, to: Math.max(to, from + HOUR) } : { from: 0, to: HOUR };
 }
 
-// ranged writes a time with its range under it.
+// Ranged writes a time with its range under it; a range may have one known end only.
 export function Ranged({ at, low, high, none }: { at?: string; low?: string; high?: string; none: string }) {
   const c = clock.value;
   if (!at) return <>{none}</>;
+  const between = betweenHours(low, high);
   return (
     <>
       {c.at(at)}
-      {low && high && (
-        <span class="between">
-          {c.hour(low)} to {c.hour(high)}
-        </span>
-      )}
+      {between && <span class="between">{between}</span>}
     </>
   );
 }

@@ -182,11 +182,16 @@ func (b *builder) checkGaps() error {
 	return nil
 }
 
-// explain turns a misfit into a message, naming a crossing of rings when there
-// is one.
+// explain turns a misfit into a message, naming the nearest crossing of rings when
+// there is one.
 func (b *builder) explain(m *misfit) error {
 	if len(b.nodes.crossings) > 0 {
 		c := b.nodes.crossings[0]
+		for _, other := range b.nodes.crossings {
+			if m != nil && distance(other.at, m.at) < distance(c.at, m.at) {
+				c = other
+			}
+		}
 		if c.same {
 			return refuse(SelfCrossing, c.at, "Reorder its points or split it in two rings.",
 				"The %s ring %d crosses itself", c.one.Kind, c.one.Index)

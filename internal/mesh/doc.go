@@ -7,7 +7,10 @@
 // Out comes a [Mesh]: points, triangles turning left, the neighbour across each
 // side, which input each side lies on, and the region each triangle belongs to.
 // [Build] makes it; [Mesh.Move] shifts one line and changes the mesh only near
-// the old and the new place; [Mesh.Locate] finds the triangle under a point.
+// the old and the new place; [Mesh.Locate] finds the triangle under a point;
+// [Mesh.Line] lists the sides on a line in its order and [Mesh.Slit] doubles the
+// points there, so that the two sides may move apart. A grid of rectangles under
+// one size comes out in regular triangles, which [Mesh.Quads] pairs.
 //
 // What holds for every mesh made here:
 //   - the triangles cover the outline less its holes, each with positive area by

@@ -1,5 +1,7 @@
 package mesh
 
+import "slices"
+
 // Point is a place in the plane, x then y, in any one unit of length.
 type Point = [2]float64
 
@@ -54,6 +56,18 @@ const (
 	smallestExtent     = 1e-20
 	smallestCoordinate = 1e-40
 )
+
+// copied shares no paths with d, so that the caller may change his afterwards.
+func (d Domain) copied() Domain {
+	for _, paths := range [3]*[][]Point{&d.Outline, &d.Holes, &d.Lines} {
+		*paths = slices.Clone(*paths)
+		for i, path := range *paths {
+			(*paths)[i] = slices.Clone(path)
+		}
+	}
+	d.Points = slices.Clone(d.Points)
+	return d
+}
 
 // Kind tells the three sorts of input a side can lie on apart.
 type Kind uint8

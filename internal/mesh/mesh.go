@@ -61,6 +61,7 @@ type work struct {
 
 // Build meshes a domain. The error is always an [*Error].
 func Build(d Domain) (*Mesh, error) {
+	d = d.copied()
 	b, err := triangulate(&d)
 	if err != nil {
 		return nil, err

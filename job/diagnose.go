@@ -39,6 +39,9 @@ func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.C
 	if err := d.followPours(); err != nil {
 		return nil, err
 	}
+	if err := d.alternatives(); err != nil {
+		return nil, err
+	}
 	d.holds()
 	d.movement()
 	if err := d.explainFindings(); err != nil {
@@ -46,6 +49,21 @@ func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.C
 	}
 	d.explainSlab()
 	d.pageOne()
+	return d.finish(), nil
+}
+
+// PourDays works out the pours alone: weather, set, cut windows and cuts, without
+// findings, alternatives or report. It answers within seconds on a phone call.
+func PourDays(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.Content, error) {
+	d, err := begin(ctx, j, files, say)
+	if err != nil {
+		return nil, err
+	}
+	d.head()
+	d.basis()
+	if err := d.followPours(); err != nil {
+		return nil, err
+	}
 	return d.finish(), nil
 }
 

@@ -156,19 +156,24 @@ func (p *pourRun) column() error {
 		p.day.NotGiven = append(p.day.NotGiven, fmt.Sprintf("The weather record ends %.0f h after placing; nothing is given after that.", until))
 	}
 	c := earlyage.Column{
-		Concrete:  earlyage.FromMix(p.mix, d.strengthModel(p.mix), long, d.slab.Thickness.Value),
+		Concrete:  earlyage.FromMix(p.mix, d.withCylinders(d.strengthModel(p.mix), p.pour.Mix), long, d.slab.Thickness.Value),
 		Thickness: d.slab.Thickness.Value, Below: d.layers(),
 		Placed: p.centre, PlacingTemperature: p.mix.PlacingTemperature, Ground: d.groundTemperature(p),
 		Weather: earlyage.FromExposure(p.weather), WindFactor: 1,
 		Absorptivity: earlyage.DefaultAbsorptivity, Emissivity: earlyage.DefaultEmissivity,
 		Covers: p.covers(), Drying: climate.DryingUno, Until: until,
 	}
-	members, err := earlyage.RunMembers(d.ctx, earlyage.Pour{Column: c, Restraint: d.restraint(p), Doubt: earlyage.DefaultDoubt,
-		Count: d.job.Basis.Members, Seed: d.job.Basis.Seed})
-	if err != nil {
+	p.day.Doubts = append(p.day.Doubts, c.Doubts()...)
+	p.model = earlyage.Pour{Column: c, Restraint: d.restraint(p), Doubt: p.doubt(), Observed: p.observed(),
+		Count: d.job.Basis.Members, Seed: d.job.Basis.Seed}
+	var err error
+	if p.members, err = earlyage.RunMembers(d.ctx, p.model); err != nil {
 		return err
 	}
-	p.members, p.history = members, members.Expected()
+	p.history = p.members.Expected()
+	if p.brief {
+		return nil
+	}
 	return p.profiles(c)
 }
 

@@ -138,14 +138,6 @@ func (p *pourRun) windows() {
 	p.day.Window = p.windowOf(p.wet, "wet")
 	early := p.windowOf(p.early, "early-entry")
 	p.day.Early = &early
-	hours := func(t time.Time) *float64 {
-		if t.IsZero() {
-			return nil
-		}
-		h := t.Sub(p.centre).Hours()
-		return &h
-	}
-	p.window = &windowHours{opens: hours(p.wet.Opens), closes: hours(p.wet.Closes)}
 }
 
 // sawHardness says how hard an aggregate is on the saw; common practice, no source.
@@ -174,18 +166,17 @@ func (p *pourRun) windowOf(w *earlyage.CutWindow, saw string) report.Window {
 		Closes: at(w.Closes), ClosesLow: at(closesEarly), ClosesHigh: at(w.ClosesLate), Why: w.Why, Working: p.windowSheet}
 }
 
-// cuts sets each sawn joint against the window, on the clock of the concrete beside
-// it: concrete placed an hour before the middle of the pour is an hour ahead.
+// cuts sets each sawn joint against the window of the panels beside it.
 func (p *pourRun) cuts() {
 	d := p.d
 	for _, c := range p.pour.Saw {
 		if c.Start == nil {
 			continue
 		}
-		age := c.Start.Sub(p.placedBeside(d.jointMiddle(c.Joint)))
-		on := p.centre.Add(age)
-		row := report.CutRow{Joint: c.Joint, At: *c.Start, Hours: age.Hours(), State: string(p.cutState(on)), By: d.partyName(c.By), Edge: c.Edge.Or("")}
-		chance := p.wet.At(on).Cracked
+		placed := p.placedBeside(d.jointMiddle(c.Joint))
+		w := p.windowOfJoint(c.Joint)
+		chance := w.cracked(*c.Start)
+		row := report.CutRow{Joint: c.Joint, At: *c.Start, Hours: c.Start.Sub(placed).Hours(), State: w.state(*c.Start), By: d.partyName(c.By), Edge: c.Edge.Or("")}
 		row.Chance = &report.Chance{P: chance, Low: chance, High: chance, About: causes.About(chance)}
 		depth := c.Depth
 		if j := d.joint(c.Joint); j != nil {
@@ -201,15 +192,6 @@ func (p *pourRun) cuts() {
 		p.day.Cuts = append(p.day.Cuts, row)
 	}
 	sort.SliceStable(p.day.Cuts, func(a, b int) bool { return p.day.Cuts[a].At.Before(p.day.Cuts[b].At) })
-}
-
-// cutState is the state of the window at a time, in the words for a cut that was
-// made.
-func (p *pourRun) cutState(t time.Time) string {
-	if s := p.wet.State(t); s != earlyage.CutNow {
-		return string(s)
-	}
-	return "in the window"
 }
 
 // symbols puts the state of each joint on the drawing.

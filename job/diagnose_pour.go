@@ -16,29 +16,29 @@ import (
 
 // pourRun is one pour followed through its first days.
 type pourRun struct {
-	d       *diagnosis
-	pour    site.Pour
-	mix     concrete.Mix
-	placed  func(plan.Point) time.Time // clock time concrete came to a place
-	centre  time.Time                  // of the placing: the time the column stands for
-	weather climate.Exposure
-	members *earlyage.Members
-	history *earlyage.History
-	wet     *earlyage.CutWindow
-	early   *earlyage.CutWindow
-	drying  climate.DryingRecord
-	window  *windowHours
-	limit   *float64 // longest uncut length, m, in a what-if; nil: the strip
-	day     report.PourDay
+	d        *diagnosis
+	pour     site.Pour
+	mix      concrete.Mix
+	placed   func(plan.Point) time.Time // clock time concrete came to a place
+	centre   time.Time                  // of the placing: the time the column stands for
+	weather  climate.Exposure
+	model    earlyage.Pour
+	members  *earlyage.Members
+	history  *earlyage.History
+	wet      *earlyage.CutWindow
+	early    *earlyage.CutWindow
+	drying   climate.DryingRecord
+	panelWet map[string]*earlyage.CutWindow // by panel
+	limit    *float64                       // longest uncut length, m, in a what-if; nil: the strip
+	brief    bool                           // only the window is wanted
+	day      report.PourDay
 
 	dryingSheet, windowSheet string
 }
 
-// windowHours is the cut window in hours after placing; nil is never.
-type windowHours struct{ opens, closes *float64 }
-
-// runHours is how long a pour is followed, when the weather goes that far.
-const runHours = 168.0
+// runHours is how long a pour is followed, when the weather goes that far: in two
+// days cut window, early cracks and the first nights are settled.
+const runHours = 48.0
 
 // followPours runs every pour whose clock is known.
 func (d *diagnosis) followPours() error {
@@ -155,6 +155,14 @@ func (p *pourRun) follow(i int) error {
 	p.hours()
 	p.plastic()
 	p.windows()
+	if p.brief {
+		return nil
+	}
+	p.sensitivities()
+	p.measured()
+	if err := p.panelWindows(p.model); err != nil {
+		return err
+	}
 	p.cuts()
 	p.departuresAndTrucks()
 	p.sentences()

@@ -25,8 +25,12 @@ func demo(t *testing.T) *Job {
 	if err != nil {
 		t.Fatal(err)
 	}
+	j.Basis.Members = testMembers
 	return j
 }
+
+// testMembers keeps the tests short; the commands run the usual 200.
+const testMembers = 12
 
 func diagnosed(t *testing.T, j *Job, files fs.FS) *report.Content {
 	t.Helper()

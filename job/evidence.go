@@ -352,10 +352,12 @@ func (d *diagnosis) sawFacts(facts *causes.PourFacts, f walk.Finding, r plan.Rel
 	}
 	hours := cut.Start.Sub(p.placedBeside(d.jointMiddle(cut.Joint))).Hours()
 	facts.SawnAfterHours = &source.Fact{Value: hours, Known: source.Recorded}
-	if p.window != nil {
-		facts.WindowClosesHours = p.window.closes
+	if p.wet != nil {
+		placed := p.placedBeside(d.jointMiddle(cut.Joint))
+		w := p.windowOfJoint(cut.Joint)
+		facts.WindowClosesHours = hoursAfter(placed, w.closes)
 		if !cut.Edge.Is("clean") { // an edge recorded as clean was not cut too soon
-			facts.WindowOpensHours = p.window.opens
+			facts.WindowOpensHours = hoursAfter(placed, w.opens)
 		}
 		facts.WindowWorking = p.windowSheet
 	}
@@ -373,6 +375,15 @@ func (d *diagnosis) sawFacts(facts *causes.PourFacts, f walk.Finding, r plan.Rel
 	} else {
 		facts.GrooveDepth = cut.Depth
 	}
+}
+
+// hoursAfter is a clock time in hours after placing, nil for never.
+func hoursAfter(placed, t time.Time) *float64 {
+	if t.IsZero() {
+		return nil
+	}
+	h := t.Sub(placed).Hours()
+	return &h
 }
 
 // besideReach is how near a line must run to a joint to be a crack beside it,

@@ -74,7 +74,9 @@ func UsualChanges() []Change {
 
 // WhatIfs runs one pour as it was and with each change, at the same accepted risk
 // and seed, and sets the cut windows side by side; the first row is the pour as it
-// was. A change that the weather record does not cover is told in its row.
+// was. What was measured after placing belongs to the pour as it was and is left out
+// of all of them, so that they stay comparable. A change that the weather record does
+// not cover is told in its row.
 func WhatIfs(ctx context.Context, j *Job, files fs.FS, pour string, changes []Change, say Progress) ([]report.WhatIf, error) {
 	if say == nil {
 		say = func(string, float64) {}
@@ -104,6 +106,31 @@ func WhatIfs(ctx context.Context, j *Job, files fs.FS, pour string, changes []Ch
 	return rows, nil
 }
 
+// besideMembers is how many samples each alternative is run with in a report; the
+// command runs as many as the job asks for.
+const besideMembers = 24
+
+// alternatives sets the usual changes beside each pour that has a cut window.
+func (d *diagnosis) alternatives() error {
+	j := *d.job
+	if j.Basis.Members == 0 || j.Basis.Members > besideMembers {
+		j.Basis.Members = besideMembers
+	}
+	for i := range d.content.Pours {
+		day := &d.content.Pours[i]
+		if day.Window.Opens == nil {
+			continue
+		}
+		d.say("alternatives to "+day.Name, 0.62+0.06*float64(i)/float64(len(d.content.Pours)))
+		rows, err := WhatIfs(d.ctx, &j, d.files, day.ID, UsualChanges(), nil)
+		if err != nil {
+			return err
+		}
+		day.WhatIfs = rows
+	}
+	return nil
+}
+
 // whatIf runs one change.
 func whatIf(ctx context.Context, j *Job, files fs.FS, index int, c Change) (report.WhatIf, error) {
 	changed := c.apply(j, index)
@@ -117,7 +144,7 @@ func whatIf(ctx context.Context, j *Job, files fs.FS, index int, c Change) (repo
 		return row, NotKnown{"pour " + p.ID + " has no start, so nothing can be set beside it"}
 	}
 	run := &pourRun{d: d, pour: p, placed: d.placing(p), centre: middleOf(p)}
-	run.limit = c.UncutLengthMax
+	run.limit, run.brief = c.UncutLengthMax, true
 	if err := run.follow(index); err != nil {
 		if ctx.Err() != nil {
 			return row, ctx.Err()
@@ -211,8 +238,7 @@ func shifted(p site.Pour, by time.Duration) site.Pour {
 	for i := range p.Cure {
 		p.Cure[i].On, p.Cure[i].Off = move(p.Cure[i].On), move(p.Cure[i].Off)
 	}
-	if by != 0 {
-		p.Saw, p.Temps = nil, nil // what was done and read belongs to the pour as it was
-	}
+	p.Saw = nil
+	p.Temps, p.InitialSet, p.FinalSet, p.TrialCuts = nil, nil, nil, nil // read at the pour as it was
 	return p
 }

@@ -145,6 +145,9 @@ type Pour struct {
 	Saw         []Cut        `json:"saw,omitempty"`
 	Cure        []Cover      `json:"cure,omitempty"`
 	Temps       []Probe      `json:"concrete_temperatures,omitempty"`
+	InitialSet  *time.Time   `json:"initial_set,omitempty"` // as measured at the slab
+	FinalSet    *time.Time   `json:"final_set,omitempty"`
+	TrialCuts   []TrialCut   `json:"trial_cuts,omitempty"`
 	Departures  []Departure  `json:"departures,omitempty"`
 }
 
@@ -182,6 +185,13 @@ type Cover struct {
 	Off  *time.Time `json:"off,omitempty"`
 	By   string     `json:"by,omitempty"`
 	Note string     `json:"note,omitempty"`
+}
+
+// TrialCut is a short cut made to see whether the edge holds.
+type TrialCut struct {
+	At   *time.Time     `json:"at,omitempty"`
+	Saw  *source.Choice `json:"saw,omitempty"`  // wet, early-entry
+	Edge *source.Choice `json:"edge,omitempty"` // clean, ravelled
 }
 
 // Probe is one concrete temperature read.

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -50,15 +51,23 @@ func loadJob(dir string, problems io.Writer) (*job.Job, error) {
 	return j, nil
 }
 
+// answering works a job out: all of it or a part.
+type answering func(context.Context, *job.Job, fs.FS, job.Progress) (*report.Content, error)
+
 // diagnose loads a job and works everything out, with progress.
 func diagnose(ctx context.Context, s *settings, dir string) (*job.Job, *report.Content, error) {
+	return answered(ctx, s, dir, job.Diagnose)
+}
+
+// answered loads a job and works it out by one of the answerings, with progress.
+func answered(ctx context.Context, s *settings, dir string, by answering) (*job.Job, *report.Content, error) {
 	j, err := loadJob(dir, os.Stderr)
 	if err != nil {
 		return nil, nil, err
 	}
 	p := newProgress(s.quiet)
 	defer p.Done()
-	content, err := job.Diagnose(ctx, j, os.DirFS(dir), p.Step)
+	content, err := by(ctx, j, os.DirFS(dir), p.Step)
 	if err != nil {
 		var unknown job.NotKnown
 		if errors.As(err, &unknown) {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"slabwright/job"
 	"slabwright/report"
 )
 
@@ -20,7 +21,7 @@ func windowCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			j, content, err := diagnose(cmd.Context(), s, dir)
+			j, content, err := answered(cmd.Context(), s, dir, job.PourDays)
 			if err != nil {
 				return err
 			}

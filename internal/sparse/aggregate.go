@@ -63,23 +63,10 @@ func (f *fullRows) gather() (group []int32, groups int) {
 		group[i] = -1
 	}
 	for i := range n { // a node whose strong neighbours are all free starts a group
-		if group[i] >= 0 {
-			continue
+		if group[i] < 0 && f.allFree(i, strong, group) {
+			f.claim(i, strong, group, int32(groups))
+			groups++
 		}
-		free := true
-		for k := f.start[i]; k < f.start[i+1]; k++ {
-			free = free && (!strong[k] || group[f.node[k]] < 0)
-		}
-		if !free {
-			continue
-		}
-		group[i] = int32(groups)
-		for k := f.start[i]; k < f.start[i+1]; k++ {
-			if strong[k] {
-				group[f.node[k]] = int32(groups)
-			}
-		}
-		groups++
 	}
 	joined := append([]int32(nil), group...)
 	for i := range n { // the rest join the neighbour's group
@@ -90,18 +77,32 @@ func (f *fullRows) gather() (group []int32, groups int) {
 		}
 	}
 	for i := range n { // and what is left makes its own
-		if joined[i] >= 0 {
-			continue
+		if joined[i] < 0 {
+			f.claim(i, strong, joined, int32(groups))
+			groups++
 		}
-		joined[i] = int32(groups)
-		for k := f.start[i]; k < f.start[i+1]; k++ {
-			if strong[k] && joined[f.node[k]] < 0 {
-				joined[f.node[k]] = int32(groups)
-			}
-		}
-		groups++
 	}
 	return joined, groups
+}
+
+// allFree says whether no strong neighbour of a node has a group.
+func (f *fullRows) allFree(i int, strong []bool, group []int32) bool {
+	for k := f.start[i]; k < f.start[i+1]; k++ {
+		if strong[k] && group[f.node[k]] >= 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// claim puts a node and its strong neighbours that are free into a group.
+func (f *fullRows) claim(i int, strong []bool, group []int32, number int32) {
+	group[i] = number
+	for k := f.start[i]; k < f.start[i+1]; k++ {
+		if strong[k] && group[f.node[k]] < 0 {
+			group[f.node[k]] = number
+		}
+	}
 }
 
 // strong says which neighbours are tied, measured after every unknown is scaled to a

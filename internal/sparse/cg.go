@@ -46,51 +46,64 @@ func ConjugateGradients(a *Matrix, x, rhs []float64, p Preconditioner, goal Goal
 	if goal.Rounds == 0 {
 		goal.Rounds = 1000
 	}
-	n := len(x)
-	r, z, d, q := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
-	a.Multiply(r, x)
-	for i := range r {
-		r[i] = rhs[i] - r[i]
-	}
 	size := math.Sqrt(inner(rhs, rhs))
 	if size == 0 {
 		clear(x)
 		return 0, nil
 	}
-	rho := 0.0
+	n := len(x)
+	s := &search{a: a, p: p, x: x, r: make([]float64, n), z: make([]float64, n), d: make([]float64, n), q: make([]float64, n)}
+	a.Multiply(s.r, x)
+	for i := range s.r {
+		s.r[i] = rhs[i] - s.r[i]
+	}
 	for {
-		left := math.Sqrt(inner(r, r)) / size
+		left := math.Sqrt(inner(s.r, s.r)) / size
 		if left <= goal.Left {
 			return rounds, nil
 		}
-		if rounds >= goal.Rounds || math.IsNaN(left) {
+		if rounds >= goal.Rounds || math.IsNaN(left) || !s.step() {
 			return rounds, &NotSettled{rounds, left}
-		}
-		p.Precondition(z, r)
-		before := rho
-		rho = inner(r, z)
-		if !(rho > 0) || math.IsInf(rho, 1) {
-			return rounds, &NotSettled{rounds, left}
-		}
-		along := 0.0
-		if before > 0 {
-			along = rho / before
-		}
-		for i := range d {
-			d[i] = z[i] + along*d[i]
-		}
-		a.Multiply(q, d)
-		bend := inner(d, q)
-		if !(bend > 0) || math.IsInf(bend, 1) {
-			return rounds, &NotSettled{rounds, left}
-		}
-		step := rho / bend
-		for i := range x {
-			x[i] += step * d[i]
-			r[i] -= step * q[i]
 		}
 		rounds++
 	}
+}
+
+// search is one search by conjugate gradients: solution, residual, preconditioned
+// residual, direction and its image.
+type search struct {
+	a             *Matrix
+	p             Preconditioner
+	x, r, z, d, q []float64
+	rho           float64
+}
+
+// step goes to the lowest point along the next direction; false if there is none.
+func (s *search) step() bool {
+	s.p.Precondition(s.z, s.r)
+	before := s.rho
+	s.rho = inner(s.r, s.z)
+	if !(s.rho > 0) || math.IsInf(s.rho, 1) {
+		return false
+	}
+	along := 0.0
+	if before > 0 {
+		along = s.rho / before
+	}
+	for i, z := range s.z {
+		s.d[i] = z + along*s.d[i]
+	}
+	s.a.Multiply(s.q, s.d)
+	bend := inner(s.d, s.q)
+	if !(bend > 0) || math.IsInf(bend, 1) {
+		return false
+	}
+	far := s.rho / bend
+	for i := range s.x {
+		s.x[i] += far * s.d[i]
+		s.r[i] -= far * s.q[i]
+	}
+	return true
 }
 
 // inner is the inner product, summed in four strands for speed; the order is fixed.

@@ -48,14 +48,7 @@ func (l *leafOrder) arrange(g graph, here int32, nodes []int32) {
 	var result [leafNodes]int32
 	var gone [leafNodes]bool
 	for k := range n {
-		pick, least := -1, 1<<30
-		for a := range n {
-			if !gone[a] {
-				if size := beside[a].size(); size < least {
-					pick, least = a, size
-				}
-			}
-		}
+		pick := fewest(beside[:n], gone[:n])
 		gone[pick] = true
 		result[k] = nodes[pick]
 		inside := beside[pick][0] & (1<<n - 1)
@@ -67,4 +60,17 @@ func (l *leafOrder) arrange(g graph, here int32, nodes []int32) {
 		}
 	}
 	copy(nodes, result[:n])
+}
+
+// fewest returns the node still there with the fewest neighbours.
+func fewest(beside []nodeSet, gone []bool) int {
+	pick, least := -1, 1<<30
+	for a := range beside {
+		if !gone[a] {
+			if size := beside[a].size(); size < least {
+				pick, least = a, size
+			}
+		}
+	}
+	return pick
 }

@@ -1,14 +1,29 @@
 package sparse
 
-import "math"
+import (
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
 
-// Solve returns the solutions of A·x = rhs for any number of right-hand sides.
+// Solve returns the solutions of A·x = rhs for any number of right-hand sides, on all
+// cores.
 func (f *Factor) Solve(rhs ...[]float64) [][]float64 {
 	out := make([][]float64, len(rhs))
-	for i, b := range rhs {
-		out[i] = make([]float64, len(b))
-		f.SolveTo(out[i], b)
+	var next atomic.Int64
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < len(rhs); i = int(next.Add(1)) - 1 {
+			out[i] = make([]float64, len(rhs[i]))
+			f.SolveTo(out[i], rhs[i])
+		}
 	}
+	var all sync.WaitGroup
+	for range min(len(rhs), runtime.GOMAXPROCS(0)) - 1 {
+		all.Go(work)
+	}
+	work()
+	all.Wait()
 	return out
 }
 

@@ -104,3 +104,23 @@ func (t *superTree) final(s int32) int32 {
 	}
 	return s
 }
+
+// joined returns which supernode each ended up in and the parents after joining.
+// What was joined hangs below its front, for a traversal in order only.
+func (t *superTree) joined() (final, up []int32) {
+	final, up = make([]int32, len(t.columns)), make([]int32, len(t.columns))
+	for i := range final {
+		final[i] = t.final(int32(i))
+	}
+	for i, p := range t.parent {
+		switch {
+		case int(final[i]) != i:
+			up[i] = final[i]
+		case p >= 0:
+			up[i] = final[p]
+		default:
+			up[i] = -1
+		}
+	}
+	return final, up
+}

@@ -99,22 +99,7 @@ func inPostorder(g graph, order []int32) (again, parent []int32) {
 
 // layFronts numbers the joined supernodes and the columns in them.
 func (s *Symbolic) layFronts(t *superTree, order []int32) {
-	final := make([]int32, len(t.columns))
-	for i := range final {
-		final[i] = t.final(int32(i))
-	}
-	up := make([]int32, len(t.columns))
-	for i, p := range t.parent {
-		up[i] = -1
-		if p >= 0 {
-			up[i] = final[p]
-		}
-	}
-	for i := range final { // what was joined hangs below its front for the traversal only
-		if int(final[i]) != i {
-			up[i] = final[i]
-		}
-	}
+	final, up := t.joined()
 	number := make([]int32, len(t.columns))
 	parts := make([][]int32, len(t.columns)) // supernodes joined into each, in order
 	for i, f := range final {
@@ -176,8 +161,13 @@ func (s *Symbolic) findRows(g graph) {
 		slices.Sort(gather)
 		s.rows[f] = slices.Clone(gather)
 	}
+	s.findInto(seen)
+}
+
+// findInto finds where the rows below each front come to lie in the parent's. place
+// is room for a number per column.
+func (s *Symbolic) findInto(place []int32) {
 	s.into, s.runs = make([][]int32, len(s.rows)), make([][]int32, len(s.rows))
-	place := seen
 	for p, children := range s.child {
 		own := s.first[p+1] - s.first[p]
 		for k := range own {

@@ -25,39 +25,16 @@ func tentative(block int, group []int32, groups int, modes [][]float64) (*transf
 	for k := range coarse {
 		coarse[k] = make([]float64, groups*m)
 	}
-	var q [][]float64
+	q := make([][]float64, m)
 	for g := range groups {
 		nodes := of[members[g]:members[g+1]]
-		rows := len(nodes) * block
-		for len(q) < m {
-			q = append(q, nil)
-		}
-		for k := range m {
-			if cap(q[k]) < rows {
-				q[k] = make([]float64, rows)
-			}
-			q[k] = q[k][:rows]
-			for a, i := range nodes {
-				copy(q[k][a*block:(a+1)*block], modes[k][int(i)*block:])
-			}
-			whole := math.Sqrt(inner(q[k], q[k]))
-			for p := range k {
-				part := inner(q[p], q[k])
-				coarse[k][g*m+p] = part
-				for i := range rows {
-					q[k][i] -= part * q[p][i]
-				}
-			}
-			size := math.Sqrt(inner(q[k], q[k]))
-			if size <= 1e-8*whole { // too few nodes to tell this mode from the others
-				clear(q[k])
-				continue
-			}
-			coarse[k][g*m+k] = size
-			for i := range rows {
-				q[k][i] /= size
+		for k, mode := range modes {
+			q[k] = q[k][:0]
+			for _, i := range nodes {
+				q[k] = append(q[k], mode[int(i)*block:(int(i)+1)*block]...)
 			}
 		}
+		orthogonal(q, func(k, p int, part float64) { coarse[k][g*m+p] = part })
 		for a, i := range nodes {
 			for r := range block {
 				for k := range m {
@@ -67,6 +44,33 @@ func tentative(block int, group []int32, groups int, modes [][]float64) (*transf
 		}
 	}
 	return t, coarse
+}
+
+// orthogonal makes vectors orthogonal and of length 1, those that depend on earlier
+// ones zero, and calls see with the part of new vector p in old vector k.
+//
+// Source: the modified Gram-Schmidt process, Golub and Van Loan, Matrix computations,
+// section 5.2.8.
+func orthogonal(q [][]float64, see func(k, p int, part float64)) {
+	for k := range q {
+		whole := math.Sqrt(inner(q[k], q[k]))
+		for p := range k {
+			part := inner(q[p], q[k])
+			see(k, p, part)
+			for i, v := range q[p] {
+				q[k][i] -= part * v
+			}
+		}
+		size := math.Sqrt(inner(q[k], q[k]))
+		if size <= 1e-8*whole { // too few nodes to tell this mode from the others
+			clear(q[k])
+			continue
+		}
+		see(k, k, size)
+		for i := range q[k] {
+			q[k][i] /= size
+		}
+	}
 }
 
 // bucket lists the members of each group.
@@ -114,24 +118,30 @@ func (f *fullRows) smoothed(t *transfer, d *BlockDiagonal, omega float64) *trans
 		inverse := d.value[i*b*b : (i+1)*b*b]
 		for k, g := range s.node[first:] {
 			place[g] = 0
-			from := row[k*b*m : (k+1)*b*m]
-			for r := range b {
-				for c := range m {
-					sum := 0.0
-					for p := range b {
-						sum += inverse[r*b+p] * from[p*m+c]
-					}
-					v := -omega * sum
-					if g == t.node[i] {
-						v += t.value[(i*b+r)*m+c]
-					}
-					s.value = append(s.value, v)
+			s.value = appendSmoothed(s.value, inverse, row[k*b*m:(k+1)*b*m], b, m, omega)
+			if g == t.node[i] {
+				for k, v := range t.value[i*b*m : (i+1)*b*m] {
+					s.value[len(s.value)-b*m+k] += v
 				}
 			}
 		}
 		s.start[i+1] = int32(len(s.node))
 	}
 	return s
+}
+
+// appendSmoothed appends −ω·inverse·from, b by b times b by m.
+func appendSmoothed(to, inverse, from []float64, b, m int, omega float64) []float64 {
+	for r := range b {
+		for c := range m {
+			sum := 0.0
+			for p := range b {
+				sum += inverse[r*b+p] * from[p*m+c]
+			}
+			to = append(to, -omega*sum)
+		}
+	}
+	return to
 }
 
 // addTimes adds the block at a signed slot times a block of m columns.

@@ -24,7 +24,7 @@ func checkMesh(t tester, name string, m *Mesh, d *Domain, area float64) Quality 
 func checkAngles(t tester, name string, m *Mesh) {
 	t.Helper()
 	w := m.work
-	r := newRefiner(&w.domain, w.t, w.segments, w.on, w.snap)
+	r := newRefiner(&w.domain, w.t, w.segments, w.on)
 	left := leftShare * r.finest
 	for tri := range w.t.corner {
 		side := r.shortestSide(int32(tri))
@@ -41,7 +41,7 @@ func checkAngles(t tester, name string, m *Mesh) {
 // cannot be cut: its middle, rounded, would fall beyond a neighbour.
 func beyondRounding(w *work, tri int32) bool {
 	c := w.clone()
-	r := newRefiner(&c.domain, c.t, c.segments, c.on, c.snap)
+	r := newRefiner(&c.domain, c.t, c.segments, c.on)
 	r.judge(tri)
 	before := len(c.t.points)
 	return r.run() == nil && len(c.t.points) == before && len(r.unsplit) > 0

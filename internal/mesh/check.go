@@ -117,17 +117,22 @@ func checkLine(line []Point, i int, snap float64) error {
 		"Line %d has no length", i)
 }
 
-// snapDistance is Snap or its default, and never so small that rounding alone
-// could move a point farther.
+// snapDistance is Snap or its default, and never below rounding.
 func (d *Domain) snapDistance() float64 {
+	snap := d.Snap
+	if snap == 0 {
+		low, high := d.bounds()
+		snap = defaultSnap * max(high[0]-low[0], high[1]-low[1], 0)
+	}
+	return max(snap, d.rounding())
+}
+
+// rounding is a distance well above what rounding can move a point by.
+func (d *Domain) rounding() float64 {
 	low, high := d.bounds()
 	extent := max(high[0]-low[0], high[1]-low[1], 0)
 	far := max(math.Abs(low[0]), math.Abs(low[1]), math.Abs(high[0]), math.Abs(high[1]))
-	snap := d.Snap
-	if snap == 0 {
-		snap = defaultSnap * extent
-	}
-	return max(snap, smallestSnap*extent, 16*unitRoundoff*far, math.SmallestNonzeroFloat64)
+	return max(smallestSnap*extent, 16*unitRoundoff*far, math.SmallestNonzeroFloat64)
 }
 
 func (d *Domain) bounds() (low, high Point) {

@@ -215,3 +215,28 @@ func decoded(data []byte) Domain {
 	}
 	return d
 }
+
+// A drawing made by hand: ends up to 8 mm short of or beyond what they meet. With
+// a snap of 10 mm they meet, and the panels are closed.
+func TestSnapClosesGapsOfADrawing(t *testing.T) {
+	d := Domain{Outline: [][]Point{square(0, 0, 10)}, Size: Uniform(0.06), Snap: 0.01, Lines: [][]Point{
+		{{5, 0.008}, {5.004, 9.995}}, {{0.006, 5}, {4.993, 5.003}}, {{5.006, 5}, {10.005, 4.996}}, {{2, 0}, {2.003, 4.994}}}}
+	m, err := Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := m.Quality()
+	if got := sound(t, m.work.t); math.Abs(got-100) > 0.01*40 {
+		t.Errorf("area %v", got)
+	}
+	checkSizes(t, "drawing", m, &d)
+	checkNeighbours(t, "drawing", m)
+	if m.Regions != 5 || q.Below > 0 {
+		t.Errorf("%d regions, want 5; smallest angle %v", m.Regions, q.SmallestAngle)
+	}
+	d.Snap = 0
+	if m, err = Build(d); err != nil || m.Regions == 5 {
+		t.Errorf("%d regions without snapping, %v", m.Regions, err)
+	}
+	checkMesh(t, "drawing, not snapped", m, &d, 100)
+}

@@ -210,7 +210,7 @@ func (w *work) mend() error {
 		}
 	}
 	w.t.legaliseMade()
-	r := newRefiner(&w.domain, w.t, w.segments, w.on, w.snap)
+	r := newRefiner(&w.domain, w.t, w.segments, w.on)
 	for tri := range w.t.corner {
 		if w.t.alive(int32(tri)) && w.changed(int32(tri)) {
 			r.judge(int32(tri))

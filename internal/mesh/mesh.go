@@ -69,26 +69,42 @@ func Build(d Domain) (*Mesh, error) {
 	if m := b.structured(); m != nil {
 		return m, nil
 	}
+	return b.refined()
+}
+
+// refined adds points until size and angles are as wanted.
+func (b *builder) refined() (*Mesh, error) {
 	on := make([]int32, len(b.t.points))
 	for i := range on {
 		on[i] = given
 	}
-	r := newRefiner(&d, b.t, b.segments, on, b.snap)
+	clipped := b.clipped()
+	b.dropHidden()
+	r := newRefiner(b.domain, b.t, b.segments, on)
 	if err := r.prepare(); err != nil {
 		return nil, err
 	}
 	if err := r.run(); err != nil {
 		return nil, err
 	}
-	if d.Smooth > 0 {
-		r.smooth(d.Smooth)
+	if b.domain.Smooth > 0 {
+		r.smooth(b.domain.Smooth)
 		r.all() // turned sides may be too long, and angles beside them too small
 		if err := r.run(); err != nil {
 			return nil, err
 		}
 	}
-	w := &work{domain: d, t: b.t, segments: b.segments, on: r.on, table: b.table, snap: b.snap}
-	return w.mesh(b.clipped(), b.nodes.single), nil
+	w := &work{domain: *b.domain, t: b.t, segments: b.segments, on: r.on, table: b.table, snap: b.snap}
+	return w.mesh(clipped, b.nodes.single), nil
+}
+
+// dropHidden takes the ends off segments outside the outline.
+func (b *builder) dropHidden() {
+	for i := range b.segments {
+		if b.hidden[i] {
+			b.segments[i].a, b.segments[i].b = -1, -1
+		}
+	}
 }
 
 // clipped lists the lines with a segment that is not in the mesh.

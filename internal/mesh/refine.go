@@ -16,7 +16,7 @@ type refiner struct {
 	size    Sizing
 	uniform float64 // the size when it is the same everywhere, else 0
 	limit   int     // most triangles
-	snap    float64
+	least   float64 // sides on segments up to this long are not split
 	finest  float64
 
 	sineSquared float64 // of the smallest angle allowed
@@ -67,13 +67,13 @@ const (
 	oversize = 1
 )
 
-func newRefiner(d *Domain, t *triangulation, segments []segment, on []int32, snap float64) *refiner {
+func newRefiner(d *Domain, t *triangulation, segments []segment, on []int32) *refiner {
 	angle := d.MinAngle
 	if angle == 0 {
 		angle = defaultMinAngle
 	}
 	angle *= math.Pi / 180
-	r := &refiner{t: t, segments: segments, on: on, size: d.Size, snap: snap, finest: d.finest(), limit: d.MaxTriangles,
+	r := &refiner{t: t, segments: segments, on: on, size: d.Size, least: 8 * d.rounding(), finest: d.finest(), limit: d.MaxTriangles,
 		sineSquared: math.Pow(math.Sin(angle), 2), unsplit: map[[2]int32]bool{}}
 	// A twentieth closer than the exact height, so that rounding and the smoothing
 	// of neighbours do not bring the angle below the limit at once.

@@ -19,13 +19,13 @@ func (r *refiner) needsSplit(side int32, length, others, twiceArea float64) bool
 		return false
 	}
 	h := r.sizeAt(between(r.t.points[a], r.t.points[b], 0.5))
-	return length > h*h && r.splittable(a, b, 8*r.snap)
+	return length > h*h && r.splittable(a, b, 0)
 }
 
-// splittable tells whether a side on a segment is longer than least and not known
-// to be beyond splitting.
+// splittable tells whether a side on a segment is longer than least, long enough
+// for its middle to be told from its ends, and not known to be beyond splitting.
 func (r *refiner) splittable(a, b int32, least float64) bool {
-	least = max(least, 8*r.snap)
+	least = max(least, r.least)
 	return squaredDistance(r.t.points[a], r.t.points[b]) > least*least && (len(r.unsplit) == 0 || !r.unsplit[ends(a, b)])
 }
 

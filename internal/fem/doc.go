@@ -8,7 +8,12 @@
 //     plane and loads;
 //   - [Plate], thin or thick, on any [Ground], with curvature it would have if free;
 //   - [Interface], a line across which the two sides may move apart under a law;
-//   - [Bed], springs along the plane that may slip.
+//   - [Bed], springs along the plane that may slip;
+//   - [PlateJoint], a line across which two plates may step.
+//
+// [GridMesh] makes meshes between straight lines, [FromTriangles] takes any others,
+// [Mesh.Quadratic] gives elements middle nodes, and [Mesh.Cut] parts a mesh along
+// lines for an interface.
 //
 // [NewSystem] puts parts together; [System.Hold], [System.Push] and [System.Spring]
 // act on single nodes afterwards. [System.Solve] finds the displacements, by Newton's

@@ -174,7 +174,25 @@ func derivativeParts() map[string]Part {
 	parts["interface"] = &Interface{X: x, Y: y, Node: []int32{0, 1, 2, 3}, Thickness: 0.2, Law: func(_ int, _ Place, a, s float64) Traction {
 		return Traction{a*a*a + s, s*s*s + a, [3]float64{3 * a * a, 1, 3 * s * s}}
 	}}
+	parts["plate joint"] = &PlateJoint{X: x, Y: y, Node: []int32{0, 1, 2, 3}, Unknowns: 3, Law: func(_ int, _ Place, w float64) (float64, float64) {
+		return w*w*w + w, 3*w*w + 1
+	}}
+	c := NewCohesive(2, 2, 0.3, 0.2, 0.5)
+	c.Shear = 0
+	parts["cohesive interface"] = &Interface{X: x, Y: y, Node: []int32{0, 1, 2, 3}, Thickness: 0.2, Law: c.Law}
+	parts["touching interface"] = &Interface{X: x, Y: y, Node: []int32{0, 1, 2, 3}, Thickness: 0.2, Law: Touching(3, 2)}
+	parts["slipping bed"] = slippingBed()
 	return parts
+}
+
+// slippingBed is one that follows everywhere; where it slides its stiffness is not
+// quite the derivative, on purpose.
+func slippingBed() Part {
+	m := crooked(Q4, 0.2)
+	b := &Bed{Mesh: m}
+	s := NewSlipping(b.Points(), 1, func(Place) float64 { return 1e3 })
+	b.Law = s.Law
+	return b
 }
 
 // Every stiffness is the derivative of the force, by finite differences.
@@ -183,8 +201,11 @@ func TestStiffnessIsDerivative(t *testing.T) {
 		c := p.Connectivity()
 		nodes := c.Of(0)
 		block := 2
-		if plate, ok := p.(*Plate); ok {
-			block = plate.Kind.Unknowns
+		switch p := p.(type) {
+		case *Plate:
+			block = p.Kind.Unknowns
+		case *PlateJoint:
+			block = p.Unknowns
 		}
 		n := len(nodes) * block
 		r := rand.New(rand.NewPCG(1, 2))

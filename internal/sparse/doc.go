@@ -13,7 +13,8 @@
 //   - [Symbolic.Factor] finds L with A = L·Lᵀ by fronts of dense blocks, on as many
 //     cores as asked. Once per set of stiffnesses; [Factor.Refactor] reuses the
 //     memory.
-//   - [Factor.Solve] and [Factor.SolveRefined] for any number of right-hand sides.
+//   - [Factor.Solve] and [Factor.SolveRefined] for any number of right-hand sides;
+//     [Factor.Update] after a few springs came or went.
 //
 // A matrix that is not positive definite is refused with [NotPositive], which
 // names the node and unknown. For meshes too large for a factor in memory, and

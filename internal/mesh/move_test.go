@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"reflect"
+	"sync"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -187,4 +188,35 @@ func TestAnyMoveMeshesAsPromised(t *testing.T) {
 			m = moved
 		}
 	})
+}
+
+// Places asked for at the same time are those asked for one by one.
+func TestPlaceFromSeveralGoroutines(t *testing.T) {
+	d := slab()
+	d.Size = Uniform(0.5)
+	m, err := Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := m.Lift(4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var placed [8]*Mesh
+	var wait sync.WaitGroup
+	for i := range placed {
+		wait.Go(func() {
+			placed[i], _ = l.Place([]Point{{15 + float64(i%4)/7, 0}, {15.5, 10}})
+			if placed[i] != nil {
+				placed[i].Locate(Point{1, 1})
+				m.Locate(Point{float64(i), 1})
+			}
+		})
+	}
+	wait.Wait()
+	for i, p := range placed {
+		if p == nil || !reflect.DeepEqual(p.Triangles, placed[i%4].Triangles) || !reflect.DeepEqual(p.Points, placed[i%4].Points) {
+			t.Errorf("place %d differs from place %d", i, i%4)
+		}
+	}
 }

@@ -72,6 +72,8 @@ func TestAnyDomainMeshesAsPromised(t *testing.T) {
 			t.Fatalf("%v", err)
 		}
 		checkMesh(t, "drawn", m, &d, area)
+		s := m.Slit(func(line int32) bool { return line%2 == 0 })
+		checkSlit(t, "drawn", m, s)
 		for i, v := range m.At {
 			if distance(m.Points[v], d.Points[i]) > 2*m.work.snap {
 				t.Fatalf("point %d is at %v, not %v", i, m.Points[v], d.Points[i])

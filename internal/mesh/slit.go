@@ -4,7 +4,8 @@ import "slices"
 
 // Slit is a mesh cut open along some of its lines: points there are doubled, so
 // that the two sides may move apart. Where slits cross a point stands four times;
-// where one ends inside, once.
+// where one ends inside, once; so a slit of a single side with both ends inside
+// stays shut.
 type Slit struct {
 	Points    []Point
 	From      []int32    // the point of the mesh each was made from; the first come unchanged

@@ -45,8 +45,8 @@ type balance struct {
 // as a whole still has a place: the drag grows by a thousandth in a millimetre, and by
 // next to nothing where there is no drag.
 const (
-	keptDrag = 1.0 // of the drag, 1/m
-	keptBase = 0.1 // N/m³
+	keptDrag = 1.0   // of the drag, 1/m
+	keptBase = 100.0 // N/m³
 )
 
 // force sets r to what is out of balance at u, and returns the size of the largest

@@ -2,6 +2,7 @@ package restraint
 
 import (
 	"context"
+	"math"
 	"testing"
 
 	"slabwright/plan"
@@ -46,8 +47,26 @@ func twoYears() []float64 {
 }
 
 func TestYard(t *testing.T) {
-	r := replay(t, yard(), twoYears()...)
+	m := yard()
+	m.Settings.Size = 0.6
+	r := replay(t, m, firstMonths()...)
 	describe(t, r)
+	nearest := func(p plan.Point) float64 {
+		best := math.Inf(1)
+		for _, e := range r.Events {
+			if e.Kind == CrackLine {
+				_, _, d := plan.Polyline(e.Path).Nearest(p)
+				best = math.Min(best, d)
+			}
+		}
+		return best
+	}
+	// Cast in and sawn the morning after: the column and the corners of the pit crack.
+	for _, p := range []plan.Point{{X: 12.5, Y: 2.8}, {X: 7, Y: 7.4}, {X: 8.8, Y: 8.6}} {
+		if d := nearest(p); d > 0.5 {
+			t.Errorf("no crack within %.2f m of %v", d, p)
+		}
+	}
 	if l := r.Ledger; l.Left > 0.02*l.Supplied || l.Left < -0.02*l.Supplied {
 		t.Errorf("%.3g J of %.3g are not accounted for", l.Left, l.Supplied)
 	}

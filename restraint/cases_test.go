@@ -190,9 +190,9 @@ func TestSamples(t *testing.T) {
 	hours := firstMonths()[:30]
 	doubt := Doubt{Strain: 0.2, Strength: 0.2, Friction: 0.4, Stiffness: 0.5, Depth: 0.2}
 	run := func(at float64, workers int) *Chances {
-		m := row(4, 5, at)
-		m.Settings.Size = 0.7
-		c, err := Samples(context.Background(), 12, m.Spread(12, 7, doubt), hours, 0.5, workers, nil)
+		m := row(7, 5, at)
+		m.Settings.Size = 0.8
+		c, err := Samples(context.Background(), 6, m.Spread(6, 7, doubt), hours, 0.5, workers, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -212,5 +212,32 @@ func TestSamples(t *testing.T) {
 	}
 	if late.Cracked > 0 && length < 4*late.Cracked {
 		t.Errorf("%.2f m of crack expected though %.2f of the members crack across 4.5 m", length, late.Cracked)
+	}
+}
+
+// A crack that comes upon a groove at a flat angle turns into it; at a steep one it
+// crosses.
+func TestCrackMeetsGroove(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		x0, x1 float64
+		turns  bool
+	}{{"flat", 4.6, 5.4, true}, {"steep", 3, 7.1, false}} {
+		m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 10, 3)}, Base: Base{Stiffness: 1e4, UnitWeight: 24000},
+			Pours: []Pour{{Thickness: 0.15, At: shrinking(25e9, 2e6, 200e-6, 10)}},
+			Lines: []Line{{ID: "S", Kind: SawnLine, Path: path(c.x0, 0, c.x1, 3), Share: 0.75, FaceShare: 0.56},
+				{ID: "K", Kind: CrackLine, Path: path(5, 0, 5, 0.8), From: 1}},
+			Holds: []Hold{{ID: "W", Path: path(0, 0, 0, 3), Bond: 1e12}, {ID: "E", Path: path(10, 0, 10, 3), Bond: 1e12}}}
+		r := replay(t, m, steps(2.5, 5)...)
+		describe(t, r)
+		opened := 0.0
+		for _, o := range r.Openings {
+			if o.Line == "S" {
+				opened = o.Open
+			}
+		}
+		if turns := opened > 0.8; turns != c.turns {
+			t.Errorf("%s: %.2f m of the groove opened", c.name, opened)
+		}
 	}
 }

@@ -160,10 +160,17 @@ func (s *slabState) crackFrom(mean [][3]float64, at site) (line int, sides []sid
 	start, tip := t.begin(at.tri)
 	_, _, angle := principal(mean[at.tri])
 	direction := plan.Point{X: -math.Sin(angle), Y: math.Cos(angle)}
+	if tip.sides == 0 && s.startedNear(s.frame.at[start]) {
+		return len(s.lines), nil, nil
+	}
 	var ways [2][]station
 	line = len(s.lines)
 	if tip.sides > 0 {
-		direction = tip.away
+		if turn := direction.Dot(tip.away); turn < -widestKink {
+			direction = direction.Times(-1)
+		} else if turn < widestKink {
+			direction = tip.away
+		}
 		if tip.line >= len(s.model.Lines) || s.lines[tip.line].Kind == CrackLine {
 			line = tip.line
 			t.started = s.lengthOpen(line)
@@ -189,6 +196,9 @@ func (s *slabState) crackFrom(mean [][3]float64, at site) (line int, sides []sid
 	if len(path) < 2 || tip.sides == 0 && plan.Polyline(path).Length() < 2*s.set.Reach {
 		return line, nil, nil // nothing, or a chip off an edge
 	}
+	if tip.sides == 0 {
+		s.starts = append(s.starts, s.frame.at[start])
+	}
 	if line == len(s.lines) {
 		s.lines = append(s.lines, Line{ID: fmt.Sprintf("C%d", len(s.lines)-len(s.model.Lines)+1), Kind: CrackLine, Path: path, From: s.hour})
 	} else {
@@ -210,6 +220,21 @@ func (s *slabState) crackFrom(mean [][3]float64, at site) (line int, sides []sid
 	}
 	s.reframe(c.u, c.slid)
 	return line, sides, path
+}
+
+// widestKink is the cosine of the most a crack turns where it runs on: 80 degrees. A
+// crack whose sides touch and slide turns by 70.5 degrees (Erdogan and Sih, 1963).
+const widestKink = 0.17
+
+// startedNear says whether a crack started at a place already. What breaks up there
+// further is finer than the length over which stress is averaged.
+func (s *slabState) startedNear(p plan.Point) bool {
+	for _, q := range s.starts {
+		if q.To(p) < 2*s.set.Reach {
+			return true
+		}
+	}
+	return false
 }
 
 // joinPaths puts a new stretch at the end of a path that it starts from.

@@ -30,3 +30,13 @@ func DowelSideStiffness(diameter, support, modulus float64) float64 {
 func BarStretchStiffness(diameter, free, modulus float64) float64 {
 	return modulus * math.Pi * diameter * diameter / 4 / free
 }
+
+// MisalignedStiffness returns the force that opens a joint by one metre against one bar
+// that lies out of line, so that opening pushes it sideways.
+//
+//	side   stiffness of the bar sideways, DowelSideStiffness   [N/m]
+//	skew   out of line per length                              [–]
+//
+// Result in N/m, side·skew²: a lower bound, since friction on the pushed side adds to
+// it. Source: geometry.
+func MisalignedStiffness(side, skew float64) float64 { return side * skew * skew }

@@ -44,9 +44,25 @@ func (m Model) Check(hours []float64) []error {
 			within(field+" share of strength", l.Share, 0.01, 1, "", "1 less depth of groove over thickness")
 			within(field+" share of bending strength", l.FaceShare, 0.0001, 1, "", "the square of that")
 		}
+		within(field+" strip", l.Give, 0, 1, "m", "0 where the sides touch")
+		if b := l.Bars; b != nil {
+			within(field+" bars across", b.Across, 0, 1e13, "N/m²", "0 where one half slides")
+			within(field+" bars along", b.Along, 0, 1e13, "N/m²", "0 where bars are free sideways")
+			within(field+" bars room", b.Room, 0, 1, "m", "0 for a round bar cast in")
+			within(field+" bars clear", b.Clear, 0, 100, "m", "0 where bars run to the crossing")
+		}
 		if math.IsNaN(l.From) {
 			say(field+" hour", "not a number", "an hour", "give the clock time")
 		}
+	}
+	for i, h := range m.Holds {
+		field := fmt.Sprintf("holds[%d] %s", i, h.ID)
+		if len(h.Path) < 2 {
+			say(field, fmt.Sprintf("%d points", len(h.Path)), "2 points or more", "draw the edge it holds")
+		}
+		within(field+" bond", h.Bond, 0, 1e15, "N/m³", "0 where the slab can part from it")
+		within(field+" push", h.Push, 0, 1e15, "N/m³", "0 for something rigid")
+		within(field+" strip", h.Give, 0, 1, "m", "0 where concrete is cast against it")
 	}
 	if len(hours) < 2 {
 		say("hours", fmt.Sprintf("%d", len(hours)), "2 or more", "give the times to follow")

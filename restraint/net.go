@@ -195,7 +195,7 @@ func (n *net) fill(pours []Pour) {
 	}
 }
 
-// hold marks the edges that something holds.
+// hold marks the edges that something holds: those that lie along it.
 func (n *net) hold(holds []Hold) {
 	n.onHold = map[side]int{}
 	for s, t := range n.beside {
@@ -204,7 +204,10 @@ func (n *net) hold(holds []Hold) {
 		}
 		mid := n.at[s[0]].Plus(n.at[s[1]]).Times(0.5)
 		for i, h := range holds {
-			if _, _, d := plan.Polyline(h.Path).Nearest(mid); d <= plan.JointReach {
+			line := plan.Polyline(h.Path)
+			along, _, d := line.Nearest(mid)
+			_, way := line.At(along)
+			if d <= plan.JointReach && math.Abs(way.Cross(n.at[s[1]].Minus(n.at[s[0]]))) < 0.3*n.at[s[1]].To(n.at[s[0]]) {
 				n.onHold[s] = i
 				break
 			}

@@ -43,6 +43,7 @@ type Field struct {
 	Most      []float64    // largest principal stress, averaged over the reach, Pa
 	Angle     []float64    // of it, radians from x
 	Share     []float64    // of the strength
+	Beside    Beside       // a hand calculation of the greatest tension
 }
 
 // Replay is what a model went through.
@@ -181,6 +182,7 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 		if at.share < 1 {
 			return nil
 		}
+		at = s.intoGroove(mean, at)
 		e := Event{Hour: s.hour, Share: at.share}
 		if at.line >= 0 {
 			e.At = s.frame.at[at.side[0]].Plus(s.frame.at[at.side[1]]).Times(0.5)
@@ -304,7 +306,9 @@ func (s *slabState) openings(events []Event) []Opening {
 // field returns the present state for drawing.
 func (s *slabState) field() Field {
 	f := Field{Hour: s.hour, Stress: s.stress()}
-	for t, m := range s.mean() {
+	mean := s.mean()
+	f.Beside = s.beside(mean)
+	for t, m := range mean {
 		v := s.frame.tri[t]
 		f.Triangles = append(f.Triangles, [3]plan.Point{s.frame.at[v[0]], s.frame.at[v[1]], s.frame.at[v[2]]})
 		most, _, angle := principal(m)

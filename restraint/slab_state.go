@@ -27,9 +27,12 @@ type slabState struct {
 	scatter   *scatter
 	factor    []float64 // of the scatter, for each triangle
 	ledger    Ledger
-	rounds    int       // factorisations so far
-	moved     []float64 // in the last step
-	pulled    float64   // the shortening that moved it
+	starts    []plan.Point // of cracks that came
+	rounds    int          // factorisations so far
+	full      []float64    // tension of each pour if nothing gave, along one direction, Pa
+	since     []float64    // shortening of each pour since it set
+	moved     []float64    // in the last step
+	pulled    float64      // the shortening that moved it
 }
 
 func newSlabState(m *Model, set Settings) (*slabState, error) {
@@ -48,6 +51,7 @@ func newSlabState(m *Model, set Settings) (*slabState, error) {
 		}
 	}
 	s.now = make([]Concrete, len(m.Pours))
+	s.full, s.since = make([]float64, len(m.Pours)), make([]float64, len(m.Pours))
 	s.frame = newFrame(n, s.cut, m, set)
 	s.near = newNearby(s.frame, s.cut, set.Reach)
 	s.u = make([]float64, 2*s.frame.nodes)
@@ -150,6 +154,13 @@ func (s *slabState) step(hour float64) error {
 	s.rounds += count
 	if err != nil {
 		return s.named(err, hour)
+	}
+	s.full, s.since = slices.Clone(s.full), slices.Clone(s.since)
+	for p, c := range next {
+		if over[p] > 0 {
+			s.full[p] = s.full[p]*stays[p] - over[p]*(c.Strain-s.now[p].Strain)
+			s.since[p] -= c.Strain - s.now[p].Strain
+		}
 	}
 	s.moved, s.pulled = minus(u, s.u), s.pull(next)
 	after := make([][3]float64, len(frozen))

@@ -146,6 +146,9 @@ func (t *tracer) follow(from int32, direction plan.Point) (out []station) {
 			}
 		}
 		out = append(out, next)
+		if t.caught(next, direction) {
+			return out
+		}
 		if next.point >= 0 {
 			passed[next.point] = true
 			if t.ends(next.point) {

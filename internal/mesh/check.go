@@ -10,8 +10,8 @@ func (d *Domain) check() error {
 	for _, paths := range [][][]Point{d.Outline, d.Holes, d.Lines, {d.Points}} {
 		for _, path := range paths {
 			for _, p := range path {
-				if !(math.Abs(p[0]) < largestCoordinate && math.Abs(p[1]) < largestCoordinate) {
-					return refuse(NotFinite, p, "Give both coordinates as plain numbers.", "A coordinate is not a usable number")
+				if err := checkFinite(p); err != nil {
+					return err
 				}
 			}
 		}
@@ -36,6 +36,13 @@ func (d *Domain) check() error {
 		}
 	}
 	return nil
+}
+
+func checkFinite(p Point) error {
+	if math.Abs(p[0]) < largestCoordinate && math.Abs(p[1]) < largestCoordinate {
+		return nil
+	}
+	return refuse(NotFinite, p, "Give both coordinates as plain numbers.", "A coordinate is not a usable number")
 }
 
 func (d *Domain) checkOptions() error {

@@ -211,22 +211,26 @@ func (w *work) mend() error {
 	}
 	w.t.legaliseMade()
 	r := newRefiner(&w.domain, w.t, w.segments, w.on)
+	var concerned []int32
 	for tri := range w.t.corner {
-		if w.t.alive(int32(tri)) && w.changed(int32(tri)) {
-			r.judge(int32(tri))
+		if w.t.alive(int32(tri)) && (w.resized || w.changed(int32(tri))) {
+			concerned = append(concerned, int32(tri))
 		}
 	}
-	for _, tri := range w.doubtful {
-		if w.t.alive(tri) && !w.changed(tri) {
-			r.judge(tri)
-		}
-	}
-	w.doubtful = nil
-	if r.size != nil {
-		for tri := range w.t.corner {
-			if w.t.alive(int32(tri)) && w.changed(int32(tri)) {
-				r.advance(int32(tri))
+	if !w.resized {
+		for _, tri := range w.doubtful {
+			if w.t.alive(tri) && !w.changed(tri) {
+				concerned = append(concerned, tri)
 			}
+		}
+	}
+	w.doubtful, w.resized = nil, false
+	for _, tri := range concerned {
+		r.judge(tri)
+	}
+	if r.size != nil {
+		for _, tri := range concerned {
+			r.advance(tri)
 		}
 	}
 	err := r.run()

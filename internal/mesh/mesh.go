@@ -57,6 +57,7 @@ type work struct {
 	// Triangles at segments that now have another end, and with it perhaps no
 	// small angle to excuse theirs.
 	doubtful []int32
+	resized  bool // all triangles are to be judged, by another size
 }
 
 // Build meshes a domain. The error is always an [*Error].

@@ -220,3 +220,31 @@ func TestPlaceFromSeveralGoroutines(t *testing.T) {
 		}
 	}
 }
+
+// A crack grows, and the small triangles at its tip go along.
+func TestPlaceSizedGradesToTheNewTip(t *testing.T) {
+	d := slab()
+	d.Size = Grade(0.4, 1.3, Source{Point{12.3, 7.9}, 0.01})
+	m, err := Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := m.Lift(7)
+	if err != nil {
+		t.Fatal(err)
+	}
+	old := d.Lines[7]
+	d.Lines[7] = append(append([]Point{}, old...), Point{13.2, 7.1})
+	d.Size = Grade(0.4, 1.3, Source{Point{13.2, 7.1}, 0.01})
+	grown, err := l.PlaceSized(d.Lines[7], d.Size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkMesh(t, "grown", grown, &d, 349.76)
+	if reach, changed := checkFrom(t, grown, m, d.Lines[7]); reach > 2 {
+		t.Errorf("%d changed, up to %v away", changed, reach)
+	}
+	if _, err := l.PlaceSized(d.Lines[7], Uniform(-1)); err == nil {
+		t.Error("a size below zero was taken")
+	}
+}

@@ -1,21 +1,29 @@
 package mesh
 
-import (
-	"math"
-	"slices"
-)
+import "slices"
 
 // Place puts the line down along path and returns the new mesh. The mesh it is
 // lifted from stays as it is.
-func (l *Lifted) Place(path []Point) (*Mesh, error) {
-	for _, p := range path {
-		if !(math.Abs(p[0]) < largestCoordinate && math.Abs(p[1]) < largestCoordinate) {
-			return nil, refuse(NotFinite, p, "Give both coordinates as plain numbers.", "A coordinate is not a usable number")
+func (l *Lifted) Place(path []Point) (*Mesh, error) { return l.place(path, nil) }
+
+// PlaceSized does so under another size, for instance one with small triangles at
+// the new ends. Where the mesh is already finer it stays so.
+func (l *Lifted) PlaceSized(path []Point, size Sizing) (*Mesh, error) {
+	if c, ok := size.(interface{ check() error }); ok {
+		if err := c.check(); err != nil {
+			return nil, err
 		}
 	}
+	return l.place(path, func(w *work) { w.domain.Size, w.resized = size, true })
+}
+
+func (l *Lifted) place(path []Point, resize func(*work)) (*Mesh, error) {
 	w := l.base.work.clone()
-	if err := checkLine(path, l.line, w.snap); err != nil {
+	if err := checkPath(path, l.line, w.snap); err != nil {
 		return nil, err
+	}
+	if resize != nil {
+		resize(w)
 	}
 	w.domain.Lines[l.line] = slices.Clone(path)
 	w.mark()
@@ -35,6 +43,15 @@ func (l *Lifted) Place(path []Point) (*Mesh, error) {
 	m.PointFrom = through(m.PointFrom, l.pointFrom)
 	m.TriangleFrom = through(m.TriangleFrom, l.triangleFrom)
 	return m, nil
+}
+
+func checkPath(path []Point, line int, snap float64) error {
+	for _, p := range path {
+		if err := checkFinite(p); err != nil {
+			return err
+		}
+	}
+	return checkLine(path, line, snap)
 }
 
 // afresh meshes everything again, for paths that run along others at about the

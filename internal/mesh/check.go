@@ -17,7 +17,7 @@ func (d *Domain) check() error {
 		}
 	}
 	if len(d.Outline) == 0 {
-		return refuse(TooFewPoints, Point{}, "Give at least one outer ring.", "There is no outline")
+		return refuseWhole(TooFewPoints, "Give at least one outer ring.", "There is no outline")
 	}
 	snap := d.snapDistance()
 	for _, kind := range [2]Kind{OnOutline, OnHole} {
@@ -50,7 +50,7 @@ func (d *Domain) checkOptions() error {
 		if value >= low && value <= high {
 			return nil
 		}
-		return refuse(BadOption, Point{}, "It concerns the whole mesh, not a place.",
+		return refuseWhole(BadOption, "Give a value in that range.",
 			"%s is %g; allowed are %g to %g", name, value, low, high)
 	}
 	for _, err := range []error{
@@ -74,7 +74,7 @@ func (d *Domain) checkOptions() error {
 // checkRing wants three points, not all in one place.
 func checkRing(ring []Point, kind Kind, i int, snap float64) error {
 	if len(ring) == 0 {
-		return refuse(TooFewPoints, Point{}, "Give at least three points.", "The %s ring %d is empty", kind, i)
+		return refuseWhole(TooFewPoints, "Give at least three points.", "The %s ring %d is empty", kind, i)
 	}
 	if len(ring) < 3 {
 		return refuse(TooFewPoints, ring[0], "Give at least three points.", "The %s ring %d has %d points", kind, i, len(ring))
@@ -113,7 +113,7 @@ func (b *builder) checkAreas() error {
 // checkLine wants two points apart.
 func checkLine(line []Point, i int, snap float64) error {
 	if len(line) == 0 {
-		return refuse(TooFewPoints, Point{}, "Give at least two points.", "Line %d is empty", i)
+		return refuseWhole(TooFewPoints, "Give at least two points.", "Line %d is empty", i)
 	}
 	for _, p := range line {
 		if distance(p, line[0]) > snap {

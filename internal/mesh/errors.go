@@ -27,12 +27,21 @@ type Error struct {
 	At   Point
 	What string // a sentence without the place
 	Mend string
+	// Whole is set when it concerns the whole input and At means nothing.
+	Whole bool
 }
 
 func (e *Error) Error() string {
+	if e.Whole {
+		return e.What + ". " + e.Mend
+	}
 	return fmt.Sprintf("%s near x %.6g, y %.6g. %s", e.What, e.At[0], e.At[1], e.Mend)
 }
 
 func refuse(code Code, at Point, mend, what string, values ...any) *Error {
 	return &Error{Code: code, At: at, What: fmt.Sprintf(what, values...), Mend: mend}
+}
+
+func refuseWhole(code Code, mend, what string, values ...any) *Error {
+	return &Error{Code: code, What: fmt.Sprintf(what, values...), Mend: mend, Whole: true}
 }

@@ -57,11 +57,11 @@ func Along(path []Point, size, every float64) []Source {
 }
 
 func (g *Graded) check() error {
-	if err := checkSize("The largest size", g.largest, Point{}); err != nil {
+	if err := checkSize("The largest size", g.largest); err != nil {
 		return err
 	}
 	for i, s := range g.sources {
-		if err := checkSize(fmt.Sprintf("The size at source %d", i), s.Size, s.At); err != nil {
+		if err := checkSize(fmt.Sprintf("The size at source %d (x %.6g, y %.6g)", i, s.At[0], s.At[1]), s.Size); err != nil {
 			return err
 		}
 		if !(math.Abs(s.At[0]) < largestCoordinate && math.Abs(s.At[1]) < largestCoordinate) {
@@ -69,7 +69,7 @@ func (g *Graded) check() error {
 		}
 	}
 	if !(g.growth > 1 && g.growth <= 10) {
-		return refuse(BadOption, Point{}, "It concerns the whole mesh, not a place.", "The growth is %g; allowed are above 1 to 10", g.growth)
+		return refuseWhole(BadOption, "Give a value in that range.", "The growth is %g; allowed are above 1 to 10", g.growth)
 	}
 	return nil
 }

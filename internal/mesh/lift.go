@@ -30,7 +30,7 @@ func (m *Mesh) Move(line int, path []Point) (*Mesh, error) {
 // Lift takes a line out of the mesh and mends the mesh where it was.
 func (m *Mesh) Lift(line int) (*Lifted, error) {
 	if line < 0 || line >= len(m.work.domain.Lines) {
-		return nil, refuse(BadOption, Point{}, "It concerns the call, not a place.", "There is no line %d among %d", line, len(m.work.domain.Lines))
+		return nil, refuseWhole(BadOption, "Give the number of one of them.", "There is no line %d among %d", line, len(m.work.domain.Lines))
 	}
 	if m.placed != nil && m.placed.line == line {
 		return m.placed.seenFrom(m), nil

@@ -10,7 +10,7 @@ type Uniform float64
 
 func (u Uniform) At(Point) float64 { return float64(u) }
 
-func (u Uniform) check() error { return checkSize("Size", float64(u), Point{}) }
+func (u Uniform) check() error { return checkSize("Size", float64(u)) }
 
 // SizeFunc makes a plain function a Sizing. Values that are not positive numbers
 // are taken as no limit.
@@ -18,11 +18,11 @@ type SizeFunc func(p Point) float64
 
 func (f SizeFunc) At(p Point) float64 { return f(p) }
 
-func checkSize(name string, value float64, at Point) error {
+func checkSize(name string, value float64) error {
 	if value > 0 && value < largestCoordinate {
 		return nil
 	}
-	return refuse(BadOption, at, "Give a positive length.", "%s is %g", name, value)
+	return refuseWhole(BadOption, "Give a positive length.", "%s is %g", name, value)
 }
 
 // Largest is the size itself.

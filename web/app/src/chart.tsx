@@ -155,12 +155,18 @@ export function Chart({
             </text>
           ))}
           {named.map((m, i) => (
-            <g key={i} class="moment">
-              <path d={`M${m.x} ${top - 9 - 13 * m.lane}V${height - bottom}`} />
-              <text x={m.left ? m.x - 4 : m.x + 4} y={top - 6 - 13 * m.lane} text-anchor={m.left ? "end" : "start"}>
-                {m.name}
-              </text>
-            </g>
+            <path key={i} class="moment" d={`M${m.x} ${top - 9 - 13 * m.lane}V${height - bottom}`} />
+          ))}
+          {named.map((m, i) => (
+            <text
+              key={i}
+              class="moment-name"
+              x={m.left ? m.x - 4 : m.x + 4}
+              y={top - 6 - 13 * m.lane}
+              text-anchor={m.left ? "end" : "start"}
+            >
+              {m.name}
+            </text>
           ))}
         </svg>
       )}

@@ -7,6 +7,7 @@ import type { Content, Point } from "./content";
 import { Drawing } from "./drawing";
 import { Key } from "./key";
 import { jointsCut, stateSentence } from "./panel-state";
+import { useWide } from "./wide";
 
 const LAYERS: [Layer, string][] = [
   ["findings", "Findings, numbered"],
@@ -27,6 +28,7 @@ export function Plan() {
   const [size, setSize] = useState<Point>([0, 0]);
   const [own, setOwn] = useState<View | null>(null);
   const [sheet, setSheet] = useState<Sheet>("");
+  const wide = useWide();
 
   useLayoutEffect(() => {
     const watch = new ResizeObserver(() => setSize([frame.current!.clientWidth, frame.current!.clientHeight]));
@@ -110,10 +112,15 @@ export function Plan() {
           </button>
         </div>
         <p class={hour.value === null ? "plan-said idle" : "plan-said"}>{said(c)}</p>
-        {hour.value !== null && <button onClick={() => (hour.value = null)}>Draw as looked at</button>}
+        {!wide && <AsLookedAt />}
       </div>
     </section>
   );
+}
+
+// AsLookedAt gives up the hour: the plan is drawn as it was found.
+export function AsLookedAt() {
+  return hour.value === null ? null : <button onClick={() => (hour.value = null)}>Draw as looked at</button>;
 }
 
 // said tells in words at which moment the plan is drawn.

@@ -6,11 +6,14 @@ import { clock, content, hour, pourShown, ruler, rulerSpan, to } from "./state";
 import type { Mark, PourDay } from "./content";
 import { after, moment } from "./format";
 import { Hours } from "./chart";
+import { AsLookedAt } from "./plan";
+import { useWide } from "./wide";
 import { jointsCut, stateSentence } from "./panel-state";
 
 const SHORT: Record<string, string> = { truck: "T", finish: "F", cure: "C", set: "S", cut: "✕", departure: "D", window: "W" };
 
 export function Ruler() {
+  const wide = useWide();
   const pour = pourShown.value;
   if (!pour) return null;
   const span = rulerSpan(pour),
@@ -49,6 +52,7 @@ export function Ruler() {
             Three days
           </button>
           <Pours now={pour} />
+          {wide && <AsLookedAt />}
         </div>
       </div>
       <Marks pour={pour} events={events} />

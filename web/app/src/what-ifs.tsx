@@ -2,9 +2,21 @@
 
 import { clock } from "./state";
 import type { PourDay, WhatIf } from "./content";
-import { fixed, minus, oneIn } from "./format";
+import { fixed, minus, moment, oneIn } from "./format";
 import { useWide } from "./wide";
 import { Ranged, spanAround, Windows } from "./windows";
+
+// apart reports whether the first row opens or closes at another time than the day's own window.
+function apart(base: WhatIf, pour: PourDay): boolean {
+  const off = (a?: string, b?: string) => a && b && Math.abs(moment(a)! - moment(b)!) > 3 * 60e3;
+  return Boolean(off(base.window.opens, pour.window.opens) || off(base.window.closes, pour.window.closes));
+}
+
+// beside is what a row says beyond its figures: nothing where it only repeats when the window opens.
+function beside(r: WhatIf): string {
+  const opens = r.window.opens;
+  return minus(opens && r.text.includes(clock.value.hour(opens)) ? "" : r.text);
+}
 
 const isBase = (r: WhatIf) => r.name === "as it was" || r.changed === "as it was";
 
@@ -17,7 +29,10 @@ export function WhatIfs({ pour }: { pour: PourDay }) {
   return (
     <section>
       <h2>What if</h2>
-      <p>The same pour with one thing changed; the first row is the pour as it was.</p>
+      <p>
+        The same pour with one thing changed; the first row is the pour as it was.
+        {apart(rows[0], pour) && " It was run anew, and its window is not that of the day above: compare the rows with it."}
+      </p>
       <Windows
         title="Cut windows with one thing changed"
         span={spanAround(run)}
@@ -44,7 +59,7 @@ function SideBySide({ rows }: { rows: WhatIf[] }) {
           </tr>
         </thead>
         {rows.map((r, i) => {
-          const said = minus([r.changed !== r.name && r.changed, r.text].filter(Boolean).join(". "));
+          const said = [r.changed !== r.name && minus(r.changed), beside(r)].filter(Boolean).join(". ");
           return (
             <tbody key={i}>
               <tr class={said ? "what-if-row" : ""}>
@@ -103,7 +118,7 @@ function Card({ r }: { r: WhatIf }) {
               </div>
             ))}
           </dl>
-          {r.text && <p>{minus(r.text)}</p>}
+          {beside(r) && <p>{beside(r)}</p>}
         </>
       )}
     </div>

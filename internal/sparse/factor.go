@@ -19,6 +19,7 @@ type Factor struct {
 	*Symbolic
 	value []float64
 	limit []float64 // smallest pivot allowed, by column
+	used  bool      // value holds something, or may
 	kept  worker    // what a worker had, for the next time
 }
 
@@ -49,7 +50,8 @@ func (f *Factor) Refactor(a *Matrix, workers int) error {
 		workers = runtime.GOMAXPROCS(0)
 	}
 	f.setLimits(a)
-	r := &run{Factor: f, matrix: a, rest: make([][]float64, len(f.rows))}
+	r := &run{Factor: f, matrix: a, clean: !f.used, rest: make([][]float64, len(f.rows))}
+	f.used = true
 	if workers == 1 {
 		w := &f.kept
 		w.team = 1
@@ -78,6 +80,7 @@ func (f *Factor) setLimits(a *Matrix) {
 type run struct {
 	*Factor
 	matrix *Matrix
+	clean  bool        // value is zero as it came
 	rest   [][]float64 // what each front leaves for its parent
 }
 
@@ -132,7 +135,9 @@ func (r *run) front(w *worker, s int) error {
 	own, below := int(r.first[s+1]-r.first[s])*b, len(r.rows[s])*b
 	ld, ldBelow := r.lead[s], roundUp(below)
 	panel := r.value[r.offset[s]:]
-	clear(panel[:r.offset[s+1]-r.offset[s]])
+	if !r.clean {
+		clear(panel[:r.offset[s+1]-r.offset[s]])
+	}
 	r.enter(s, panel, ld)
 	var rest []float64
 	if below > 0 {

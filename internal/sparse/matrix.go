@@ -44,8 +44,12 @@ func (a *Matrix) Multiply(y, x []float64) {
 		panic("sparse: vector and matrix differ in length")
 	}
 	clear(y)
-	if a.Block == 2 {
+	switch a.Block {
+	case 2:
 		a.multiply2(y, x)
+		return
+	case 3:
+		a.multiply3(y, x)
 		return
 	}
 	b := a.Block
@@ -90,6 +94,32 @@ func (a *Matrix) multiply2(y, x []float64) {
 		}
 		y[2*j] += y0
 		y[2*j+1] += y1
+	}
+}
+
+// multiply3 is Multiply for three unknowns a node, y being zero.
+func (a *Matrix) multiply3(y, x []float64) {
+	for j := range a.Nodes {
+		x0, x1, x2 := x[3*j], x[3*j+1], x[3*j+2]
+		s := int(a.Start[j])
+		v := a.Value[9*s : 9*s+9]
+		y0 := v[0]*x0 + v[1]*x1 + v[2]*x2
+		y1 := v[3]*x0 + v[4]*x1 + v[5]*x2
+		y2 := v[6]*x0 + v[7]*x1 + v[8]*x2
+		for s++; s < int(a.Start[j+1]); s++ {
+			i := int(a.Row[s])
+			v := a.Value[9*s : 9*s+9]
+			xi, yi := x[3*i:3*i+3], y[3*i:3*i+3]
+			yi[0] += v[0]*x0 + v[1]*x1 + v[2]*x2
+			yi[1] += v[3]*x0 + v[4]*x1 + v[5]*x2
+			yi[2] += v[6]*x0 + v[7]*x1 + v[8]*x2
+			y0 += v[0]*xi[0] + v[3]*xi[1] + v[6]*xi[2]
+			y1 += v[1]*xi[0] + v[4]*xi[1] + v[7]*xi[2]
+			y2 += v[2]*xi[0] + v[5]*xi[1] + v[8]*xi[2]
+		}
+		y[3*j] += y0
+		y[3*j+1] += y1
+		y[3*j+2] += y2
 	}
 }
 

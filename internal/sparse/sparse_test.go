@@ -134,7 +134,7 @@ func TestSolveAgainstDense(t *testing.T) {
 func first(c Connectivity, _, _ []float64) Connectivity { return c }
 
 func TestMultiply(t *testing.T) {
-	for block := 1; block <= 3; block++ {
+	for block := 1; block <= 5; block++ {
 		p := NewPattern(60, block, randomCells(60, 40, 11))
 		a := randomMatrix(p, 12)
 		x := randomVector(p.Unknowns(), 13)

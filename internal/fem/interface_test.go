@@ -165,6 +165,25 @@ func TestCohesiveInterface(t *testing.T) {
 	}
 }
 
+// Starting from the solution takes one round at most and moves nothing.
+func TestFromTheSolution(t *testing.T) {
+	s, _, m := splitStrip(4, Touching(1e3, 1), 1e-3)
+	pull(s, m, -0.1)
+	sol, err := s.Solve(Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := s.Solve(Settings{Start: sol.U})
+	if err != nil || again.Rounds > 1 {
+		t.Errorf("%d rounds, %v", again.Rounds, err)
+	}
+	for i := range sol.U {
+		if math.Abs(again.U[i]-sol.U[i]) > 1e-14 {
+			t.Fatalf("unknown %d moved by %g", i, again.U[i]-sol.U[i])
+		}
+	}
+}
+
 // A law that never settles must give back the last good state and name the joint.
 func TestNotSettled(t *testing.T) {
 	flip := 1.0

@@ -114,7 +114,7 @@ func (w *newton) run() (Solution, error) {
 			bestLeft = left
 			copy(best, w.u)
 		}
-		if left <= w.Tolerance && w.rounds > 0 || w.scale == 0 {
+		if left <= w.Tolerance && w.rounds > 0 || size <= roundingForce*math.Float64frombits(w.force.Load()) {
 			return Solution{U: w.u, Rounds: w.rounds, Left: left}, nil
 		}
 		if w.rounds >= w.Rounds {
@@ -130,6 +130,10 @@ func (w *newton) run() (Solution, error) {
 	}
 }
 
+// roundingForce is the share of the largest force within an element below which a
+// residual is rounding.
+const roundingForce = 1e-14
+
 // roundingWork is the share of the largest work of a step below which a step changes
 // nothing but rounding: residual and step both a few 1e-9 of the first ones. In fine
 // meshes of plates the residual itself stays larger than any fixed tolerance.
@@ -142,7 +146,31 @@ func (w *newton) atRounding() bool {
 		work -= d * w.r[i]
 	}
 	w.work = max(w.work, math.Abs(work))
-	return w.rounds > 1 && math.Abs(work) <= roundingWork*w.work
+	return w.rounds > 1 && math.Abs(work) <= roundingWork*w.work || w.tinyStep()
+}
+
+// roundingStep is the share of the largest displacement of its kind below which a
+// step is rounding.
+const roundingStep = 1e-12
+
+// tinyStep says whether every kind of unknown moves by next to nothing: both
+// displacements of a sheet together; of a plate deflection, slopes and twist.
+func (w *newton) tinyStep() bool {
+	kinds := [4]int{0, 1, 1, 2}
+	if w.Block == 2 {
+		kinds[1] = 0
+	}
+	var move, place [3]float64
+	for i, d := range w.step {
+		k := kinds[i%w.Block]
+		move[k], place[k] = max(move[k], math.Abs(d)), max(place[k], math.Abs(w.u[i]))
+	}
+	for k := range move {
+		if move[k] > roundingStep*place[k] {
+			return false
+		}
+	}
+	return true
 }
 
 // memory is how many residuals back a step may fall: contact that closes often

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"sync/atomic"
 
 	"slabwright/internal/sparse"
 )
@@ -22,6 +23,7 @@ type System struct {
 	load    []float64
 	spring  []float64
 	holding int
+	force   atomic.Uint64 // bits of the largest force within an element
 
 	pattern  *sparse.Pattern
 	symbolic *sparse.Symbolic
@@ -94,6 +96,7 @@ func (s *System) Residual(u []float64) []float64 {
 // evaluate adds up stiffness and residual at u.
 func (s *System) evaluate(k *sparse.Matrix, r, u []float64, workers int) {
 	clear(k.Value)
+	s.force.Store(0)
 	for i := range r {
 		r[i] = s.spring[i]*u[i] - s.load[i]
 		if s.spring[i] != 0 {
@@ -116,7 +119,27 @@ func (s *System) evaluate(k *sparse.Matrix, r, u []float64, workers int) {
 			copy(own[i*b:i*b+b], u[int(n)*b:])
 		}
 		s.parts[part].Element(e, own[:len(fe)], ke, fe)
+		s.noteForce(fe)
 	})
+}
+
+// noteForce keeps the largest force within any element. Numbers from 0 up are in the
+// order of their bits, so the result does not depend on who came first.
+func (s *System) noteForce(fe []float64) {
+	most := 0.0
+	for _, f := range fe {
+		most = max(most, math.Abs(f))
+	}
+	if math.IsNaN(most) {
+		return
+	}
+	bits := math.Float64bits(most)
+	for {
+		now := s.force.Load()
+		if bits <= now || s.force.CompareAndSwap(now, bits) {
+			return
+		}
+	}
 }
 
 // Method is how the linear equations of each round are solved.

@@ -8,7 +8,7 @@ import (
 // gathered into small groups, each moving as a rigid whole and smoothed a little; on
 // the groups stands a smaller matrix, and so on down to one that is factored.
 //
-// It needs a tenth of the memory of a factor of a million unknowns.
+// For a million unknowns it needs about a quarter of the memory of a factor.
 //
 // Source: Vaněk, Mandel and Brezina, Algebraic multigrid by smoothed aggregation for
 // second and fourth order elliptic problems, Computing 56 (1996).

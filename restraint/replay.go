@@ -121,8 +121,20 @@ const (
 )
 
 // advance goes on to an hour and opens what cracks. If the tension overshoots the
-// strength, the hour in between is taken first.
+// strength, or is about to, the hour in between is taken first.
 func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left int) error {
+	between := func() error {
+		if err := s.advance(ctx, (s.hour+hour)/2, r, left-1); err != nil {
+			return err
+		}
+		return s.advance(ctx, hour, r, left-1)
+	}
+	if len(r.Events) >= s.set.Cracks {
+		left = 0
+	}
+	if left > 0 && s.share < 1 && s.share+s.growth*(hour-s.hour) > overshoot {
+		return between()
+	}
 	before := *s
 	before.slid, before.memory = slices.Clone(s.slid), maps.Clone(s.memory)
 	if err := s.step(hour); err != nil {
@@ -131,18 +143,24 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 	if err := s.openKnown(); err != nil {
 		return err
 	}
-	if left > 0 && len(r.Events) < s.set.Cracks {
-		if s.worst(s.mean(), nil).share > overshoot && before.frame == s.frame {
-			rounds := s.rounds
-			*s = before
-			s.rounds = rounds
-			if err := s.advance(ctx, (s.hour+hour)/2, r, left-1); err != nil {
-				return err
-			}
-			return s.advance(ctx, hour, r, left-1)
-		}
+	mean := s.mean()
+	share := s.worst(mean, nil).share
+	if left > 0 && share > overshoot && before.frame == s.frame {
+		rounds := s.rounds
+		*s = before
+		s.rounds, s.growth = rounds, 0
+		return between()
 	}
-	return s.look(ctx, r)
+	s.growth, s.share = (share-s.share)/(hour-before.hour), share
+	if share < 1 {
+		r.see(s, mean)
+		return nil
+	}
+	if err := s.look(ctx, r); err != nil {
+		return err
+	}
+	s.share = s.worst(s.mean(), nil).share
+	return nil
 }
 
 // openKnown opens cracks that are known to have come by now.
@@ -169,11 +187,11 @@ func (s *slabState) openKnown() error {
 // look opens what has passed its strength, the worst first, until nothing has.
 func (s *slabState) look(ctx context.Context, r *Replay) error {
 	spent, first := map[int32]bool{}, true
+	mean := s.mean()
 	for len(r.Events) < s.set.Cracks {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		mean := s.mean()
 		at := s.worst(mean, spent)
 		if first {
 			r.see(s, mean)
@@ -213,6 +231,7 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 		if err := s.again(); err != nil {
 			return err
 		}
+		mean = s.mean()
 	}
 	return fmt.Errorf("hour %.4g: %d cracks and openings; stopped looking. Check strain, strength and base", s.hour, s.set.Cracks)
 }

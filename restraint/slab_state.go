@@ -33,6 +33,8 @@ type slabState struct {
 	since     []float64    // shortening of each pour since it set
 	moved     []float64    // in the last step
 	pulled    float64      // the shortening that moved it
+	share     float64      // the greatest tension over strength
+	growth    float64      // of it in the last step, 1/h
 }
 
 func newSlabState(m *Model, set Settings) (*slabState, error) {

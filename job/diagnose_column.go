@@ -17,16 +17,23 @@ import (
 	"slabwright/source"
 )
 
-// weatherOf reads the weather of a pour, or nil when the job names none.
+// weatherOf reads the weather of a pour: its file, or else the hours typed in, or else
+// a day made from least and greatest. It is nil when the job has none of them.
 func (d *diagnosis) weatherOf(i int) (*climate.Series, error) {
 	p := d.job.Pours[i]
-	if p.Weather == "" {
-		return nil, nil
+	switch {
+	case p.Weather != "":
+		return ReadWeather(d.files, p, d.zone)
+	case len(p.WeatherHours) > 0:
+		return typedWeather(p), nil
+	case p.WeatherDay != nil && p.Start != nil && p.WeatherDay.Min != nil && p.WeatherDay.Max != nil:
+		return d.madeWeather(p)
 	}
-	return ReadWeather(d.files, p, d.zone)
+	return nil, nil
 }
 
-// ReadWeather reads the weather file of a pour from the job's folder. Lines of the
+// ReadWeather reads the weather file of a pour from the job's folder: a table
+// (.csv), or a year in the EPW form (.epw) or the older comma form (.tmy3.csv). Lines of the
 // file that start with # may say "station: NAME; kind: station; distance_m: 4200;
 // height_difference_m: 6".
 func ReadWeather(files fs.FS, p site.Pour, zone *time.Location) (*climate.Series, error) {
@@ -39,12 +46,16 @@ func ReadWeather(files fs.FS, p site.Pour, zone *time.Location) (*climate.Series
 	if origin.Name == "" {
 		origin.Name = p.Weather
 	}
-	if strings.HasSuffix(strings.ToLower(p.Weather), ".epw") {
-		year := 0
-		if p.Start != nil {
-			year = p.Start.Year()
-		}
+	year := 0
+	if p.Start != nil {
+		year = p.Start.Year()
+	}
+	switch low := strings.ToLower(p.Weather); {
+	case strings.HasSuffix(low, ".epw"):
 		s, err := climate.ReadEPW(bytes.NewReader(data), p.Weather, year)
+		return &s, err
+	case strings.HasSuffix(low, ".tmy3.csv"):
+		s, err := climate.ReadTMY3(bytes.NewReader(data), p.Weather, year)
 		return &s, err
 	}
 	s, err := climate.ReadCSV(bytes.NewReader(rest), climate.Table{Zone: zone, Source: origin, WindHeight: p.WindHeight.Or(climate.StationWindHeight)})

@@ -39,6 +39,14 @@ func (p *pourRun) doubt() earlyage.Doubt {
 	return d
 }
 
+// Cylinders up to this age speak of the first days and weigh the samples; older ones
+// replace the nominal strength. They are taken as cured in a tank at 20 °C (EN 12390-2,
+// from memory).
+const (
+	youngCylinder   = 2.0 // days
+	tankTemperature = 20.0
+)
+
 // scaled is a fact in another unit.
 func scaled(f source.Fact, by float64) source.Fact {
 	times := func(v *float64) *float64 {
@@ -68,6 +76,15 @@ func (p *pourRun) observed() earlyage.Observed {
 	var o earlyage.Observed
 	for _, t := range p.pour.Temps {
 		o.Temperatures = append(o.Temperatures, earlyage.LoggedTemperature{At: t.At, Depth: t.Depth, Value: t.Temp.Value})
+	}
+	for _, m := range p.d.job.Mixes {
+		for _, c := range m.Cylinders {
+			if m.ID == p.pour.Mix && c.AgeDays <= youngCylinder {
+				tank := tankTemperature
+				o.Cylinders = append(o.Cylinders, earlyage.CylinderResult{At: p.pour.Start.Add(time.Duration(c.AgeDays * 24 * float64(time.Hour))),
+					Strength: c.Strength.Value, CuredAt: &tank})
+			}
+		}
 	}
 	if p.pour.InitialSet != nil {
 		o.InitialSets = append(o.InitialSets, earlyage.SetTime{At: *p.pour.InitialSet})
@@ -389,7 +406,7 @@ func (d *diagnosis) withCylinders(model concrete.StrengthModel, mix string) conc
 			continue
 		}
 		for i := range m.Cylinders {
-			if c := &m.Cylinders[i]; c.AgeDays <= 28 && (best == nil || c.AgeDays > best.AgeDays) {
+			if c := &m.Cylinders[i]; c.AgeDays > youngCylinder && c.AgeDays <= 28 && (best == nil || c.AgeDays > best.AgeDays) {
 				best = c
 			}
 		}

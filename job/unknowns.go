@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+
+	"slabwright/site"
 )
 
 // unknowns lists what nobody knows, one entry a row of needs.csv: where, and which
@@ -38,6 +40,9 @@ func (j *Job) absent() map[string][]string {
 		if !wanted || !unset(v) {
 			return true
 		}
+		if pour, ok := valueAt(root, parentOf(field)).Interface().(site.Pour); ok && pattern == "pours[].weather" && otherWeather(pour) {
+			return false
+		}
 		if key, word, ok := strings.Cut(n.When, "="); ok {
 			parent := valueAt(root, parentOf(field))
 			if f, has := fieldsOf(parent.Type())[key]; !has || parent.FieldByIndex(f.Index).String() != word {
@@ -49,6 +54,9 @@ func (j *Job) absent() map[string][]string {
 	})
 	return absent
 }
+
+// otherWeather reports whether a pour has weather that does not stand in a file.
+func otherWeather(p site.Pour) bool { return len(p.WeatherHours) > 0 || p.WeatherDay != nil }
 
 func unset(v reflect.Value) bool {
 	switch v.Kind() {

@@ -129,26 +129,28 @@ type Wheel struct {
 
 // Pour is one placement with its clock.
 type Pour struct {
-	ID          string       `json:"id"`
-	Name        string       `json:"name"`
-	Area        []plan.Point `json:"area_m"`
-	Mix         string       `json:"mix"`
-	Start       *time.Time   `json:"start,omitempty"`
-	End         *time.Time   `json:"end,omitempty"`
-	FinishStart *time.Time   `json:"finish_start,omitempty"`
-	FinishEnd   *time.Time   `json:"finish_end,omitempty"`
-	Concrete    *source.Fact `json:"concrete_C,omitempty"` // at placing
-	Weather     string       `json:"weather,omitempty"`    // file in weather/
-	WindHeight  *source.Fact `json:"wind_height_m,omitempty"`
-	Bleed       *source.Fact `json:"bleed_kg_m2,omitempty"` // in all
-	Trucks      []Truck      `json:"trucks,omitempty"`
-	Saw         []Cut        `json:"saw,omitempty"`
-	Cure        []Cover      `json:"cure,omitempty"`
-	Temps       []Probe      `json:"concrete_temperatures,omitempty"`
-	InitialSet  *time.Time   `json:"initial_set,omitempty"` // as measured at the slab
-	FinalSet    *time.Time   `json:"final_set,omitempty"`
-	TrialCuts   []TrialCut   `json:"trial_cuts,omitempty"`
-	Departures  []Departure  `json:"departures,omitempty"`
+	ID           string        `json:"id"`
+	Name         string        `json:"name"`
+	Area         []plan.Point  `json:"area_m"`
+	Mix          string        `json:"mix"`
+	Start        *time.Time    `json:"start,omitempty"`
+	End          *time.Time    `json:"end,omitempty"`
+	FinishStart  *time.Time    `json:"finish_start,omitempty"`
+	FinishEnd    *time.Time    `json:"finish_end,omitempty"`
+	Concrete     *source.Fact  `json:"concrete_C,omitempty"` // at placing
+	Weather      string        `json:"weather,omitempty"`    // file in weather/
+	WindHeight   *source.Fact  `json:"wind_height_m,omitempty"`
+	WeatherHours []WeatherHour `json:"weather_hours,omitempty"` // typed in, when there is no file
+	WeatherDay   *WeatherDay   `json:"weather_day,omitempty"`   // least and greatest, when there is neither
+	Bleed        *source.Fact  `json:"bleed_kg_m2,omitempty"`   // in all
+	Trucks       []Truck       `json:"trucks,omitempty"`
+	Saw          []Cut         `json:"saw,omitempty"`
+	Cure         []Cover       `json:"cure,omitempty"`
+	Temps        []Probe       `json:"concrete_temperatures,omitempty"`
+	InitialSet   *time.Time    `json:"initial_set,omitempty"` // as measured at the slab
+	FinalSet     *time.Time    `json:"final_set,omitempty"`
+	TrialCuts    []TrialCut    `json:"trial_cuts,omitempty"`
+	Departures   []Departure   `json:"departures,omitempty"`
 }
 
 // Truck is one load.
@@ -192,6 +194,27 @@ type TrialCut struct {
 	At   *time.Time     `json:"at,omitempty"`
 	Saw  *source.Choice `json:"saw,omitempty"`  // wet, early-entry
 	Edge *source.Choice `json:"edge,omitempty"` // clean, ravelled
+}
+
+// WeatherHour is one line of weather typed in: read on site, or off a forecast.
+type WeatherHour struct {
+	At       time.Time    `json:"at"`
+	Air      source.Fact  `json:"air_C"`
+	Humidity source.Fact  `json:"humidity_share"`
+	Wind     source.Fact  `json:"wind_m_s"` // at the wind height of the pour
+	Cloud    *source.Fact `json:"cloud_share,omitempty"`
+	Sun      *source.Fact `json:"sun_W_m2,omitempty"`
+}
+
+// WeatherDay is what a person knows of the weather without an hourly record; the days
+// round the pour are taken alike.
+type WeatherDay struct {
+	Min       *source.Fact `json:"min_C,omitempty"` // at sunrise
+	Max       *source.Fact `json:"max_C,omitempty"` // in the afternoon
+	DewPoint  *source.Fact `json:"dew_point_C,omitempty"`
+	WindCalm  *source.Fact `json:"wind_calm_m_s,omitempty"` // at sunrise, 10 m up
+	WindBlown *source.Fact `json:"wind_m_s,omitempty"`      // in the afternoon
+	Cloud     *source.Fact `json:"cloud_share,omitempty"`
 }
 
 // Probe is one concrete temperature read.

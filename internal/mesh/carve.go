@@ -5,7 +5,6 @@ type carver struct {
 	t        *triangulation
 	segments []segment
 	seen     []bool
-	inside   []bool
 	depth    []depth
 }
 
@@ -16,7 +15,6 @@ type depth struct{ outer, hole int32 }
 type misfit struct {
 	at    Point
 	depth depth
-	seg   int32 // a segment beside it
 }
 
 // carve floods from the box inward, counting rings at each segment crossed, and
@@ -91,7 +89,7 @@ func (c *carver) misfit() *misfit {
 		p, q, r := c.t.place(int32(tri))
 		if area := Orient(p, q, r); area > largest {
 			largest = area
-			worst = &misfit{at: middle(p, q, r), depth: d, seg: -1}
+			worst = &misfit{at: middle(p, q, r), depth: d}
 		}
 	}
 	return worst

@@ -108,14 +108,7 @@ func (t *triangulation) fill(v, openEnd int32) {
 	t.made = t.made[:0]
 	for i := range t.rim {
 		r := &t.rim[i]
-		var tri int32
-		if k := len(t.free); k > 0 {
-			tri = t.free[k-1]
-			t.free = t.free[:k-1]
-		} else {
-			tri = int32(len(t.corner))
-			t.corner = append(t.corner, corners{})
-		}
+		tri := t.slot()
 		k := &t.corner[tri]
 		k.v = [4]int32{r.a, r.b, v, k.v[3] + 1}
 		k.twin = [4]int32{r.outer, -1, -1, 0}

@@ -75,7 +75,11 @@ func (r *refiner) reachHidden(job task, p Point, large bool) bool {
 	t := r.t
 	tri, blocked := t.toward(p, job.side>>2)
 	if blocked >= 0 {
-		if r.splittable(t.start(blocked), t.end(blocked), 2*r.finest) {
+		least := 2 * r.finest
+		if large {
+			least = 0
+		}
+		if r.splittable(t.start(blocked), t.end(blocked), least) {
 			r.crowded.push(r.taskOf(blocked))
 			r.putBack(job, large)
 		}

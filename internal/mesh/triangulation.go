@@ -53,16 +53,20 @@ func (t *triangulation) segmentOf(side int32) int32 { return t.corner[side>>2].s
 
 func (t *triangulation) alive(tri int32) bool { return t.corner[tri].seg[3] != dead }
 
+// slot is the place for a new triangle, a freed one if there is any.
+func (t *triangulation) slot() int32 {
+	if k := len(t.free); k > 0 {
+		tri := t.free[k-1]
+		t.free = t.free[:k-1]
+		return tri
+	}
+	t.corner = append(t.corner, corners{})
+	return int32(len(t.corner) - 1)
+}
+
 // newTriangle writes a triangle without neighbours and returns its number.
 func (t *triangulation) newTriangle(a, b, c int32) int32 {
-	var tri int32
-	if k := len(t.free); k > 0 {
-		tri = t.free[k-1]
-		t.free = t.free[:k-1]
-	} else {
-		tri = int32(len(t.corner))
-		t.corner = append(t.corner, corners{})
-	}
+	tri := t.slot()
 	k := &t.corner[tri]
 	k.v = [4]int32{a, b, c, k.v[3] + 1}
 	k.twin = [4]int32{-1, -1, -1, 0}

@@ -1,7 +1,7 @@
 package march
 
 // tridiagonal is a factored tridiagonal matrix. Rows are lower[i] x[i-1] +
-// diagonal[i] x[i] + upper[i] x[i+1]; factor overwrites it so that solve can be
+// diagonal[i] x[i] + upper[i] x[i+1]; factorAndSolve overwrites it so that solve can be
 // called again and again.
 type tridiagonal struct {
 	lower, diagonal, upper []float64
@@ -11,24 +11,9 @@ func newTridiagonal(n int) tridiagonal {
 	return tridiagonal{make([]float64, n), make([]float64, n), make([]float64, n)}
 }
 
-// factor eliminates downward without pivoting, which is safe for the matrices of
-// diffusion (diagonally dominant). Afterwards lower holds the multipliers and
-// diagonal the inverse pivots.
-func (m tridiagonal) factor() {
-	d := m.diagonal
-	l, u := m.lower[:len(d)], m.upper[:len(d)]
-	before, above := 1/d[0], u[0]
-	d[0] = before
-	for i := 1; i < len(d); i++ {
-		f := l[i] * before
-		l[i] = f
-		before = 1 / (d[i] - f*above)
-		above = u[i]
-		d[i] = before
-	}
-}
-
-// factorAndSolve is factor and solve in one pass down and one up.
+// factorAndSolve eliminates downward without pivoting, which is safe for the matrices
+// of diffusion (diagonally dominant), and solves on the way: one pass down and one up.
+// Afterwards lower holds the multipliers and diagonal the inverse pivots.
 func (m tridiagonal) factorAndSolve(b []float64) {
 	d := m.diagonal
 	l, u := m.lower[:len(d)], m.upper[:len(d)]

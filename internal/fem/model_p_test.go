@@ -127,7 +127,7 @@ func TestModelPConverged(t *testing.T) {
 		mesh  *Mesh
 	}{
 		{"model_p_kirchhoff.csv", BFS, plateMesh(Q4, 0.002, 0.006, 0.06, 1.2, 0.06)},
-		{"model_p_mindlin.csv", Quartic, plateMesh(Q25, 0.001, 0.06, 0.02, 1.7, 0.25)},
+		{"model_p_mindlin.csv", Quartic, plateMesh(Q25, 0.002, 0.06, 0.03, 1.6, 0.2)},
 	} {
 		solved := map[string]modelP{}
 		for _, r := range readTable(t, c.table) {

@@ -23,6 +23,7 @@ type tableRow struct {
 	in            map[string]string
 	expected, tol float64
 	unit, known   string
+	note          string
 }
 
 func (r tableRow) num(t *testing.T, name string) float64 {
@@ -52,7 +53,7 @@ func readTable(t *testing.T, name string) []tableRow {
 	}
 	var rows []tableRow
 	for _, rec := range records[1:] {
-		r := tableRow{id: rec[0], quantity: rec[1], unit: rec[4], known: rec[7], in: map[string]string{}}
+		r := tableRow{id: rec[0], quantity: rec[1], unit: rec[4], known: rec[7], note: rec[8], in: map[string]string{}}
 		for _, pair := range strings.Fields(rec[2]) {
 			k, v, _ := strings.Cut(pair, "=")
 			r.in[k] = v
@@ -71,10 +72,16 @@ func readTable(t *testing.T, name string) []tableRow {
 	return rows
 }
 
-// compare checks one value against its row.
+// compare checks one value against its row. A row noted as doubted or open is not met
+// and not claimed: it is shown beside what we get.
 func (r tableRow) compare(t *testing.T, got float64) {
 	t.Helper()
-	if !(math.Abs(got-r.expected) <= r.tol) {
+	met := math.Abs(got-r.expected) <= r.tol
+	if strings.HasPrefix(r.note, "doubted:") || strings.HasPrefix(r.note, "open:") {
+		t.Logf("%s: not claimed, got %.8g, expected %.8g %s, tolerance %.2g, met %v; %s", r.id, got, r.expected, r.unit, r.tol, met, r.note)
+		return
+	}
+	if !met {
 		t.Errorf("%s (%s %v): got %.8g, expected %.8g %s, off by %.2g, tolerance %.2g", r.id, r.quantity, r.in, got, r.expected, r.unit, got-r.expected, r.tol)
 	}
 }

@@ -131,7 +131,7 @@ func (p *pourRun) measured() {
 	var unknowns []string
 	for _, m := range cal.Moved {
 		if m.SpreadBefore > 0 && math.Abs(m.MeanAfter-m.MeanBefore) > halfSpread*m.SpreadBefore {
-			unknowns = append(unknowns, fmt.Sprintf("%s from %s to %s", m.Name, figure(m.MeanBefore, m.Unit), figure(m.MeanAfter, m.Unit)))
+			unknowns = append(unknowns, fmt.Sprintf("%s from %s to %s", m.Name, figure(nearZero(m.MeanBefore, m.SpreadBefore), m.Unit), figure(m.MeanAfter, m.Unit)))
 		}
 	}
 	fit.Text = fmt.Sprintf("The measurements leave %.0f of %d samples counting.", cal.Effective, cal.Members)
@@ -142,6 +142,14 @@ func (p *pourRun) measured() {
 		fit.Text += " Moved most: " + strings.Join(unknowns, "; ") + "."
 	}
 	p.day.Measured = fit
+}
+
+// nearZero writes a mean that is nothing beside its spread as zero.
+func nearZero(mean, spread float64) float64 {
+	if math.Abs(mean) < 0.01*spread {
+		return 0
+	}
+	return mean
 }
 
 // moved says a shift of a clock time in words.
@@ -176,10 +184,6 @@ func (p *pourRun) sensitivities() {
 	}
 }
 
-// nothing is what a shift of an unknown must pass to be written as other than zero; it
-// is below every instrument.
-const nothing = 2e-3
-
 // What is shown of the unknowns.
 const (
 	leastShare = 0.01
@@ -194,9 +198,6 @@ func zeroIfUnknown(v float64) float64 {
 }
 
 func figure(v float64, unit string) string {
-	if math.Abs(v) < nothing {
-		v = 0
-	}
 	if unit == "-" {
 		unit = ""
 	}

@@ -95,13 +95,18 @@ func TestQuadratic(t *testing.T) {
 	}
 }
 
-// jointedSlabs are two slabs of 7 by 14 radii of stiffness, all of them 1, that meet
-// at x = 0 along springs; a wheel of radius a touches the joint from the right at
-// y = 0. The upper half is solved.
-func jointedSlabs(t *testing.T, a, aggregate float64) (loaded, unloaded float64) {
+// jointed is two slabs of 7 by 14 radii of stiffness, all of them 1, that meet at x = 0
+// along springs; a wheel of radius a touches the joint from the right at y = 0. The
+// upper half is solved. Values are those beside the wheel, right and left of the joint.
+type jointed struct {
+	loaded, unloaded float64 // deflection
+	right, left      float64 // moment along the joint
+}
+
+func jointedSlabs(t *testing.T, a, aggregate float64) jointed {
 	t.Helper()
-	xs := GradedLines([]float64{-7, 0, 2 * a, 7}, []float64{0, a / 6, a / 4, 0}, 1.25, 0.4)
-	ys := GradedLines([]float64{0, a, 7}, []float64{a / 6, a / 6, 0}, 1.25, 0.4)
+	xs := GradedLines([]float64{-7, 0, 2 * a, 7}, []float64{0, a / 8, a / 4, 0}, 1.2, 0.4)
+	ys := GradedLines([]float64{0, a, 7}, []float64{a / 8, a / 8, 0}, 1.2, 0.4)
 	m := GridMesh(Q4, xs, ys, nil)
 	var along [][2]int32
 	for k := range len(ys) - 1 {
@@ -112,14 +117,7 @@ func jointedSlabs(t *testing.T, a, aggregate float64) (loaded, unloaded float64)
 	p := &Plate{Mesh: cut, Kind: ACM, Ground: TwoWay(1), LinearGround: true, Law: func(Place) PlateLayer { return PlateLayer{Bending: bending} }}
 	j := &PlateJoint{X: cut.X, Y: cut.Y, Node: faces, Unknowns: 3, Law: Spread(aggregate), LinearLaw: true}
 	s := NewSystem(cut.X, cut.Y, 3, p, j)
-	var circle [][2]float64
-	const sides = 64
-	r := a * math.Sqrt(math.Pi/(sides*math.Sin(2*math.Pi/sides)/2)) // same area
-	for k := range sides {
-		q := 2 * math.Pi * float64(k) / sides
-		circle = append(circle, [2]float64{math.Max(0, a+r*math.Cos(q)), r * math.Sin(q)})
-	}
-	force, covered := p.PatchForce(circle, 0.5/(math.Pi*a*a/2))
+	force, covered := p.PatchForce(wheelCircle(a), 1/(math.Pi*a*a))
 	if math.Abs(covered-math.Pi*a*a/2) > 1e-3*a*a {
 		t.Fatalf("wheel of %g m², want %g", covered, math.Pi*a*a/2)
 	}
@@ -133,21 +131,52 @@ func jointedSlabs(t *testing.T, a, aggregate float64) (loaded, unloaded float64)
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := func(face int) float64 { return sol.U[3*faces[face]] }
-	return w(0), w(2) // right of the joint, which runs upwards, then left
+	l := NewLocator(cut)
+	const beside = 1e-6
+	_, right, _ := p.At(l, beside, 0, sol.U)
+	_, left, _ := p.At(l, -beside, 0, sol.U)
+	return jointed{sol.U[3*faces[0]], sol.U[3*faces[2]], right.YY, left.YY}
+}
+
+// wheelCircle is a polygon with the area of a circle of radius a that touches x = 0.
+func wheelCircle(a float64) (circle [][2]float64) {
+	const sides = 64
+	r := a * math.Sqrt(math.Pi/(sides*math.Sin(2*math.Pi/sides)/2))
+	for k := range sides {
+		q := 2 * math.Pi * float64(k) / sides
+		circle = append(circle, [2]float64{math.Max(0, a+r*math.Cos(q)), r * math.Sin(q)})
+	}
+	return circle
 }
 
 func TestLoadTransfer(t *testing.T) {
-	free := map[float64]float64{}
-	for _, r := range readTable(t, "load_transfer.csv") {
-		a, stiffness := r.num(t, "a"), r.num(t, "AGG")
-		loaded, unloaded := jointedSlabs(t, a, stiffness)
-		r.compare(t, unloaded/loaded)
-		if free[a] == 0 {
-			free[a], _ = jointedSlabs(t, a, 0)
+	solved := map[[2]float64]jointed{}
+	solve := func(a, stiffness float64) jointed {
+		key := [2]float64{a, stiffness}
+		if _, ok := solved[key]; !ok {
+			solved[key] = jointedSlabs(t, a, stiffness)
 		}
-		if math.Abs(loaded+unloaded-free[a]) > 2e-3*free[a] {
-			t.Errorf("%s: both sides sink %g together, a free edge %g", r.id, loaded+unloaded, free[a])
+		return solved[key]
+	}
+	for _, r := range readTable(t, "load_transfer.csv") {
+		a := r.num(t, "a")
+		free := solve(a, 0)
+		switch r.quantity {
+		case "edge deflection":
+			r.compare(t, free.loaded)
+			continue
+		case "edge stress":
+			r.compare(t, 6*free.right)
+			continue
+		}
+		v := solve(a, r.num(t, "AGG"))
+		if r.quantity == "stress transfer" {
+			r.compare(t, v.left/v.right)
+			continue
+		}
+		r.compare(t, v.unloaded/v.loaded)
+		if math.Abs(v.loaded+v.unloaded-free.loaded) > 2e-3*free.loaded {
+			t.Errorf("%s: both sides sink %g together, a free edge %g", r.id, v.loaded+v.unloaded, free.loaded)
 		}
 	}
 }

@@ -30,13 +30,14 @@ func TestEveryScreen(t *testing.T) {
 		for _, theme := range []string{"day", "sun", "night"} {
 			s.open("keys")
 			eval[bool](s, `localStorage.setItem("slabwright-theme", "`+theme+`"), true`)
+			s.open("keys") // a theme is read as the page is loaded
 			places := screens
 			if theme != "day" { // a theme changes inks alone: four screens show every ink
 				places = []string{"finding/F1", "pour/S2", "panel/P8", "page-one"}
 			}
 			for _, place := range places {
 				where := size.name + " " + theme + " " + place
-				s.open(place)
+				s.turn(place)
 				if got := eval[string](s, "document.documentElement.dataset.theme"); got != theme {
 					t.Fatalf("%s: theme is %q", where, got)
 				}
@@ -58,8 +59,9 @@ func TestNarrow(t *testing.T) {
 	s := newScreen(t, filled(t))
 	s.start()
 	s.size(320, 640)
+	s.open("keys")
 	for _, place := range screens {
-		s.open(place)
+		s.turn(place)
 		s.fits("320 px " + place)
 		s.shot("narrow " + strings.ReplaceAll(place, "/", "-"))
 		s.unfold()
@@ -67,8 +69,9 @@ func TestNarrow(t *testing.T) {
 	}
 	s.size(390, 844)
 	for _, place := range []string{"page-one", "finding/F1", "joint/S2-10", "pour/S2", "panel/P8", "working/window-strip-2", "basis"} {
-		s.open(place)
+		s.turn(place)
 		eval[bool](s, `document.documentElement.style.fontSize = "200%", true`)
+		s.settle()
 		s.unfold()
 		s.fits("200 % text " + place)
 		s.shot("double " + strings.ReplaceAll(place, "/", "-"))
@@ -296,8 +299,9 @@ func TestTargets(t *testing.T) {
 	s := newScreen(t, filled(t))
 	s.start()
 	s.size(390, 844)
+	s.open("keys")
 	small := func(place string, least float64) {
-		s.open(place)
+		s.turn(place)
 		low := eval[string](s, fmt.Sprintf(`[...document.querySelectorAll("button, summary, nav a, .rows a, label.tick, .onward, .button, #hour")].filter(e => e.getClientRects().length && e.getBoundingClientRect().height < %v - 0.5)
 			.map(e => e.tagName + " " + e.innerText + " " + e.getBoundingClientRect().height).join("; ")`, least))
 		if low != "" {
@@ -308,6 +312,7 @@ func TestTargets(t *testing.T) {
 		small(place, 48)
 	}
 	eval[bool](s, `localStorage.setItem("slabwright-theme", "sun"), true`)
+	s.open("keys")
 	for _, place := range []string{"finding/F1", "pour/S2", "panel/P8", "keys"} {
 		small(place, 72)
 	}
@@ -372,8 +377,9 @@ func TestSparse(t *testing.T) {
 	s := newScreen(t, Handler(func(context.Context) (*report.Content, error) { return c, nil }, Options{}))
 	s.start()
 	s.size(1440, 900)
+	s.open("finding/%E0%A4%A")
 	for _, place := range append(screens, "panel/P1", "nowhere", "finding/%E0%A4%A") {
-		s.open(place)
+		s.turn(place)
 		s.fits("sparse " + place)
 		if strings.Contains("pours page-one basis finding/F1", place) {
 			s.axe("sparse " + place)
@@ -405,8 +411,9 @@ func TestHostileText(t *testing.T) {
 	s := newScreen(t, Handler(func(context.Context) (*report.Content, error) { return &c, nil }, Options{Job: hostile}))
 	s.start()
 	s.size(390, 844)
+	s.open("keys")
 	for _, place := range screens {
-		s.open(place)
+		s.turn(place)
 		if eval[bool](s, `!!window.ran || document.querySelectorAll("#app img, #app script").length > 0`) {
 			t.Errorf("%s: markup in a text was taken as markup", place)
 		}

@@ -54,23 +54,51 @@ type screen struct {
 	outgoing []string // requests that would leave this computer
 }
 
-// newScreen opens a browser of its own on the handler.
+// browser is started once, by the first test that looks at a page, and shared: each
+// test has a tab, and a server and so an origin and a storage of its own.
+var browser struct {
+	once   sync.Once
+	ctx    context.Context
+	close  func()
+	folder string
+	err    error
+}
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	if browser.close != nil {
+		browser.close()
+	}
+	if browser.folder != "" {
+		removeSoon(browser.folder)
+	}
+	os.Exit(code)
+}
+
+func startBrowser(path string) {
+	if browser.folder, browser.err = os.MkdirTemp("", "slabwright-browser"); browser.err != nil {
+		return
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
+		chromedp.UserDataDir(browser.folder), chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("lang", "en-GB"), chromedp.Flag("hide-scrollbars", true))
+	allocator, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, end := chromedp.NewContext(allocator)
+	browser.ctx, browser.close = ctx, func() { end(); stop() }
+	browser.err = chromedp.Do(ctx, chromedp.Navigate("about:blank"))
+}
+
+// newScreen opens a tab on the handler.
 func newScreen(t *testing.T, handler http.Handler) *screen {
 	t.Helper()
 	path := browserPath(t)
+	browser.once.Do(func() { startBrowser(path) })
+	if browser.err != nil {
+		t.Fatal(browser.err)
+	}
 	server := httptest.NewServer(handler)
 	t.Cleanup(server.Close)
-	folder, err := os.MkdirTemp("", "slabwright-browser")
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { removeSoon(t, folder) })
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
-		chromedp.UserDataDir(folder), chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("lang", "en-GB"), chromedp.Flag("hide-scrollbars", true))
-	allocator, stop := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(stop)
-	ctx, closeTab := chromedp.NewContext(allocator)
+	ctx, closeTab := chromedp.NewContext(browser.ctx)
 	t.Cleanup(closeTab)
 	s := &screen{t: t, ctx: ctx, address: server.URL}
 	messages, requests := chromedp.Console(ctx), chromedp.Events(ctx, network.RequestWillBeSent)
@@ -117,14 +145,13 @@ func (s *screen) quiet() {
 }
 
 // removeSoon waits for the last writes of a browser that has been stopped.
-func removeSoon(t *testing.T, folder string) {
+func removeSoon(folder string) {
 	for range 50 {
 		if os.RemoveAll(folder) == nil {
 			return
 		}
 		time.Sleep(100 * time.Millisecond)
 	}
-	t.Logf("%s could not be removed", folder)
 }
 
 func (s *screen) do(steps ...chromedp.Action[chromedp.Void]) {
@@ -136,7 +163,7 @@ func (s *screen) do(steps ...chromedp.Action[chromedp.Void]) {
 	}
 }
 
-// start opens the browser without a time limit, which would end it.
+// start opens the tab without a time limit, which would end it.
 func (s *screen) start() {
 	s.t.Helper()
 	if err := chromedp.Do(s.ctx, chromedp.Navigate("about:blank")); err != nil {
@@ -159,6 +186,14 @@ func (s *screen) open(place string) {
 	s.t.Helper()
 	s.do(chromedp.Navigate("about:blank"), chromedp.Navigate(s.address+"/#/"+place))
 	s.until(`document.querySelector(".page h1")`)
+	s.settle()
+}
+
+// turn goes to another place of the app as it stands, without loading the page again.
+func (s *screen) turn(place string) {
+	s.t.Helper()
+	eval[bool](s, `location.hash = "#/`+place+`", true`)
+	s.until(`location.hash === "#/` + place + `" && document.querySelector(".page h1")`)
 	s.settle()
 }
 

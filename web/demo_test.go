@@ -44,8 +44,9 @@ func TestDemo(t *testing.T) {
 		width, height int64
 	}{{"desk", 1440, 900}, {"phone", 390, 844}} {
 		s.size(size.width, size.height)
+		s.open("keys")
 		for _, place := range []string{"page-one", "finding/F1", "pour/A", "panel/P2", "slab"} {
-			s.open(place)
+			s.turn(place)
 			s.fits(size.name + " demo " + place)
 			s.axe(size.name + " demo " + place)
 			s.shot("demo " + size.name + " " + strings.ReplaceAll(place, "/", "-"))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"sync"
 	"sync/atomic"
 
 	"slabwright/internal/sparse"
@@ -113,7 +114,8 @@ func (s *System) evaluate(k *sparse.Matrix, r, u []float64, workers int) {
 			part++
 		}
 		e -= s.first[part]
-		var own [4 * maxNodes]float64
+		own := ownValues.Get().(*[4 * maxNodes]float64)
+		defer ownValues.Put(own)
 		b := s.Block
 		for i, n := range connect[part].Of(e) {
 			copy(own[i*b:i*b+b], u[int(n)*b:])
@@ -122,6 +124,9 @@ func (s *System) evaluate(k *sparse.Matrix, r, u []float64, workers int) {
 		s.noteForce(fe)
 	})
 }
+
+// ownValues holds room for the displacements of one element.
+var ownValues = sync.Pool{New: func() any { return new([4 * maxNodes]float64) }}
 
 // noteForce keeps the largest force within any element. Numbers from 0 up are in the
 // order of their bits, so the result does not depend on who came first.

@@ -84,51 +84,6 @@ type run struct {
 	rest   [][]float64 // what each front leaves for its parent
 }
 
-// worker is what one goroutine needs to itself.
-type worker struct {
-	team   int // how many may share one large front
-	packed []float64
-	strip  []float64
-	free   [][]float64
-}
-
-// take returns a zeroed block of n numbers.
-func (w *worker) take(n int) []float64 {
-	for k := len(w.free) - 1; k >= 0; k-- {
-		if c := cap(w.free[k]); c >= n && c <= 4*n+1024 {
-			block := w.free[k][:n]
-			w.free[k] = w.free[len(w.free)-1]
-			w.free = w.free[:len(w.free)-1]
-			clear(block)
-			return block
-		}
-	}
-	return make([]float64, n, n+n/4)
-}
-
-// freeBlocks is how many blocks a worker keeps for the next fronts.
-const freeBlocks = 16
-
-func (w *worker) give(block []float64) {
-	if len(w.free) < freeBlocks {
-		w.free = append(w.free, block)
-	}
-}
-
-// largeBlock is too much to keep between factors.
-const largeBlock = 1 << 19
-
-func (w *worker) dropLarge() {
-	kept := w.free[:0]
-	for _, b := range w.free {
-		if cap(b) <= largeBlock {
-			kept = append(kept, b)
-		}
-	}
-	clear(w.free[len(kept):])
-	w.free = kept
-}
-
 // front assembles and eliminates front s.
 func (r *run) front(w *worker, s int) error {
 	b := r.Pattern.Block

@@ -42,7 +42,7 @@ function CauseRow({ row, open }: { row: Cause; open: boolean }) {
           {row.plain && <p>{row.plain}</p>}
           {row.exact && <Fold line="Said exactly" inside={() => <p>{row.exact}</p>} />}
           <Arguments row={row} />
-          <WorkingFold id={row.working} label="How its weight was made" />
+          <WorkingFold id={row.working} label="" />
           {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
         </div>
       )}

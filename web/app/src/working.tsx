@@ -106,7 +106,7 @@ function LineRow({ line }: { line: Line }) {
           Check beside: {line.check.what} gives <strong>{withUnit(figure(line.check.value), line.check.unit)}</strong>,{" "}
           {percent(line.check.apart)} apart
           {line.check.flag && <strong> (flagged: more than 20 % apart)</strong>}. <Source source={line.check.source} />.{" "}
-          {line.check.reason}
+          {line.check.reason && line.check.reason.charAt(0).toUpperCase() + line.check.reason.slice(1)}
         </p>
       )}
     </div>

@@ -168,7 +168,7 @@ type PlasticHour struct {
 	Film       float64   `json:"film_kg_m2"`        // water standing on the surface
 	Deficit    float64   `json:"deficit_kg_m2"`     // drawn out of the concrete
 	Shrinkage  float64   `json:"chance_shrinkage"`  // of plastic shrinkage cracks by then
-	Settlement float64   `json:"chance_settlement"` // of cracks over bars by then
+	Settlement float64   `json:"chance_settlement"` // of cracks over bars that stand then; floating closes them
 }
 
 // Profile is the slab through its depth at one time; one value a depth.
@@ -189,7 +189,7 @@ type SensitivityRow struct {
 	Known  string  `json:"known"`
 	Opens  float64 `json:"opens_min"`  // minutes later over its range
 	Closes float64 `json:"closes_min"` // the same of the closing
-	Share  float64 `json:"share"`      // of the spread
+	Share  float64 `json:"share"`      // of the spread of the opening or the closing, the larger
 }
 
 // MeasuredFit is what logged temperatures, cylinders and set times did to the answer.

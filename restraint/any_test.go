@@ -18,7 +18,7 @@ func anySlab(t *rapid.T) Model {
 	nx, ny := f("notch x", 0.3, w/2), f("notch y", 0.3, h/2)
 	m := Model{
 		Slab: plan.Slab{Outline: path(0, 0, w, 0, w, h-ny, w-nx, h-ny, w-nx, h, 0, h)},
-		Base: Base{Stiffness: math.Pow(10, f("bed", 6, 9.5)), Friction: f("friction", 0, 4), UnitWeight: 24000},
+		Base: Base{Stiffness: math.Pow(10, f("bed", 6, 9.5)), Friction: f("friction", 0.2, 4), UnitWeight: 24000},
 		Pours: []Pour{{ID: "A", Thickness: f("thickness", 0.1, 0.3), At: hot(f("set", 3, 8))},
 			{ID: "B", Area: rectangle(0, 0, w/2, h), Thickness: 0.15, At: hot(f("other set", 3, 30))}},
 		Settings: Settings{Size: 0.8, Scatter: f("scatter", 0, 0.2), Seed: rapid.Uint64().Draw(t, "seed"), Cracks: 60},

@@ -37,8 +37,10 @@ type Pour struct {
 
 // Base is what the slab lies on.
 type Base struct {
-	Stiffness  float64 // against movement along the plane before it slips, N/m³
-	Friction   float64 // coefficient of sliding friction
+	Stiffness float64 // against movement along the plane before it slips, N/m³
+	// Friction is the coefficient of sliding friction. With next to none a piece that
+	// nothing else holds has no place of its own, and its openings mean nothing.
+	Friction   float64
 	UnitWeight float64 // of the concrete, N/m³
 	Adhesion   float64 // drag that needs no weight: a keyed or bonded base, Pa
 }

@@ -101,77 +101,6 @@ func (t *tracer) closed(s side) bool {
 	return open || t.frame.beside[s][1] < 0
 }
 
-// follow runs from a point of the net in a direction until it reaches an edge or an
-// open line, or until the stress ahead no longer drives it. What is left between there
-// and an edge, if less than twice the reach, tears too. It returns the stations after
-// the first.
-func (t *tracer) follow(from int32, direction plan.Point) (out []station) {
-	at := t.frame.at[from]
-	point, tri := from, int32(-1)
-	came := side{-1, -1}
-	passed := map[int32]bool{from: true}
-	arrested, ranOn := -1, 0.0 // stations when the stress no longer drove it, and how far it went since
-	stop := func() []station {
-		if arrested >= 0 {
-			return out[:arrested]
-		}
-		return out
-	}
-	for len(out) < 4000 {
-		if point >= 0 {
-			tri = t.sector(point, direction)
-		}
-		if tri < 0 {
-			return stop()
-		}
-		turned := t.across(tri, direction)
-		if point >= 0 && !t.inSector(tri, point, turned) { // the stress turns the crack out of this triangle
-			if other := t.sector(point, turned); other >= 0 {
-				tri = other
-			} else {
-				turned = direction
-			}
-		}
-		direction = turned
-		if ran := t.started + t.frame.at[from].To(at); arrested < 0 && ran >= t.set.least() && !t.runs(tri, direction, ran) {
-			arrested = len(out)
-		}
-		next, ok := t.exit(tri, point, came, at, direction)
-		if !ok || next.point >= 0 && (passed[next.point] || point >= 0 && t.closed(sideOf(point, next.point))) {
-			return stop()
-		}
-		if arrested >= 0 {
-			if ranOn += next.at.To(at); ranOn > 2*t.set.Reach {
-				return stop()
-			}
-		}
-		out = append(out, next)
-		if t.caught(next, direction) {
-			return out
-		}
-		if next.point >= 0 {
-			passed[next.point] = true
-			if t.ends(next.point) {
-				return out
-			}
-			point, came = next.point, side{-1, -1}
-		} else {
-			if t.closed(next.side) {
-				return out
-			}
-			pair := t.frame.beside[next.side]
-			if pair[0] == tri {
-				tri = pair[1]
-			} else {
-				tri = pair[0]
-			}
-			point, came = -1, next.side
-		}
-		at = next.at
-	}
-	return out
-}
-
 // sector returns the triangle at a point of the net into which a direction leads,
 // −1 if it leads out of the slab.
 func (t *tracer) sector(p int32, direction plan.Point) int32 {
@@ -222,7 +151,7 @@ func (t *tracer) exit(tri, point int32, came side, at, direction plan.Point) (st
 			best.point, best.at = s[1], q
 		}
 	}
-	if found && best.point >= 0 && came != (side{-1, -1}) && (best.point == came[0] || best.point == came[1]) && best.at.To(at) < 1e-9 {
+	if found && best.point >= 0 && came != noSide && (best.point == came[0] || best.point == came[1]) && best.at.To(at) < 1e-9 {
 		return best, false
 	}
 	return best, found

@@ -158,7 +158,31 @@ func lDomain(t *testing.T) float64 {
 	return sheet.Energy(u).Sheet
 }
 
+// kirsch is a quarter of a ring of radii 1 and 4, pulled on the outer arc as a wide
+// sheet with a small hole would be there.
+//
+// Source: Timoshenko and Goodier, Theory of elasticity, art. 35.
+func kirsch(t *testing.T) (*Sheet, []float64) {
+	t.Helper()
+	m := mapped(unitGrid(Q25, 12, 12), func(r, a float64) (float64, float64) {
+		r, a = 1+3*r*(0.3+0.7*r), a*math.Pi/2
+		return r * math.Cos(a), r * math.Sin(a)
+	})
+	force := m.SideForce(1, func(x, y, nx, ny float64) (float64, float64) {
+		if x*x+y*y < 15.9 || x*nx+y*ny < 3.9 {
+			return 0, 0
+		}
+		a, q := math.Atan2(y, x), 1/(x*x+y*y)
+		rr := (1-q)/2 + (1-4*q+3*q*q)/2*math.Cos(2*a)
+		ra := -(1 + 2*q - 3*q*q) / 2 * math.Sin(2*a)
+		c, s := math.Cos(a), math.Sin(a)
+		return rr*c - ra*s, rr*s + ra*c
+	})
+	return solveSheet(t, m, Layer{Thickness: 1, Stiffness: Isotropic(1, 0.3)}, symmetric(m), force)
+}
+
 func TestPlaneStress(t *testing.T) {
+	ring, ringU := kirsch(t)
 	membrane, membraneU := cook(t)
 	at := NewLocator(membrane.Mesh)
 	for _, r := range readTable(t, "plane_stress.csv") {
@@ -175,6 +199,9 @@ func TestPlaneStress(t *testing.T) {
 			v, _ := membrane.StressAt(at, r.num(t, "x"), r.num(t, "y"), membraneU)
 			_, least, _ := v.Principal()
 			r.compare(t, least)
+		case "Kirsch hoop":
+			v, _ := ring.StressAt(NewLocator(ring.Mesh), r.num(t, "x"), r.num(t, "y"), ringU)
+			r.compare(t, v.XX+v.YY) // no stress across the hole's edge
 		case "strip peak":
 			r.compare(t, stripPeak(t, r.num(t, "share")))
 		case "L energy":

@@ -2,6 +2,7 @@ package fem
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -56,8 +57,47 @@ func (q quarter) hold(s *System, i int, x, y float64) {
 	}
 }
 
+// disc is a quarter of a circular plate of radius 1 under a pressure of 1, of
+// triangles.
+func disc(t *testing.T, nu float64, clamped bool) (w float64, m Moment) {
+	t.Helper()
+	mesh := mapped(unitGrid(T3, 32, 32), func(x, y float64) (float64, float64) {
+		return x * math.Sqrt(1-y*y/2), y * math.Sqrt(1-x*x/2)
+	})
+	bending, _ := IsotropicPlate(12*(1-nu*nu), nu, 1)
+	p := &Plate{Mesh: mesh, Kind: DKT, Law: func(Place) PlateLayer { return PlateLayer{Bending: bending, Load: 1} }}
+	s := NewSystem(mesh.X, mesh.Y, 3, p)
+	for i := range mesh.X {
+		x, y := mesh.X[i], mesh.Y[i]
+		rim := math.Hypot(x, y) > 1-1e-9
+		if rim {
+			s.Hold(i, 0, 0)
+		}
+		if x < 1e-9 || rim && clamped {
+			s.Hold(i, 1, 0)
+		}
+		if y < 1e-9 || rim && clamped {
+			s.Hold(i, 2, 0)
+		}
+	}
+	sol, err := s.Solve(Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, m, _ = p.At(NewLocator(mesh), 0, 0, sol.U)
+	return w, m
+}
+
 func TestPlates(t *testing.T) {
 	for _, r := range readTable(t, "plates.csv") {
+		if strings.HasPrefix(r.quantity, "circle") {
+			w, m := disc(t, r.num(t, "poisson"), strings.Contains(r.quantity, "clamped"))
+			if strings.HasSuffix(r.quantity, "moment") {
+				w = (m.XX + m.YY) / 2
+			}
+			r.compare(t, w)
+			continue
+		}
 		q := quarter{kind: kindsByName[r.in["element"]], steps: 24, aspect: 1, poisson: 0.3, thickness: 1, pressure: 1}
 		if v, ok := r.in["poisson"]; ok && v != "" {
 			q.poisson = r.num(t, "poisson")
@@ -168,6 +208,58 @@ func loadedSlab(t *testing.T, side float64, where string) (wUnder, stress float6
 	return w * 1e3, stress / 1e6
 }
 
+// roundWheel is a load of 1 on a circle of radius a, on a slab of 7 radii of
+// stiffness, all of them 1: in the interior, or on a half circle against the edge
+// y = 0, or in the corner (0, 0) touching both edges. It returns the deflection at the
+// origin and the stress times the thickness squared.
+func roundWheel(t *testing.T, where string, nu, a float64) (w, stress float64) {
+	t.Helper()
+	lines := GradedLines([]float64{0, a, 2 * a, 7}, []float64{a / 10, a / 10, a / 5, 0}, 1.2, 0.25)
+	m := GridMesh(Q4, lines, lines, nil)
+	bending, _ := IsotropicPlate(12*(1-nu*nu), nu, 1)
+	p := &Plate{Mesh: m, Kind: BFS, Ground: TwoWay(1), LinearGround: true, Law: func(Place) PlateLayer { return PlateLayer{Bending: bending} }}
+	s := NewSystem(m.X, m.Y, 4, p)
+	for i := range m.X {
+		if where != "corner" && m.X[i] == 0 {
+			s.Hold(i, 1, 0)
+			s.Hold(i, 3, 0)
+		}
+		if where == "interior" && m.Y[i] == 0 {
+			s.Hold(i, 2, 0)
+			s.Hold(i, 3, 0)
+		}
+	}
+	circle := wheelCircle(a) // touches x = 0 at y = 0
+	pressure := 1 / (math.Pi * a * a)
+	for k := range circle {
+		if where == "corner" {
+			circle[k][1] = math.Max(0, circle[k][1]+a)
+		} else {
+			circle[k][0] -= a
+		}
+	}
+	if where == "semicircle" {
+		pressure *= 2
+	}
+	force, _ := p.PatchForce(circle, pressure)
+	s.PushAll(force)
+	sol, err := s.Solve(Settings{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := NewLocator(m)
+	w, moment, _ := p.At(l, 0, 0, sol.U)
+	if where != "corner" {
+		return w, 6 * moment.XX
+	}
+	for d := 0.2; d < 2; d += 0.01 {
+		_, v, _ := p.At(l, d/math.Sqrt2, d/math.Sqrt2, sol.U)
+		top, _, _ := v.Top(1).Principal()
+		stress = math.Max(stress, top)
+	}
+	return w, stress
+}
+
 func TestWinkler(t *testing.T) {
 	p, u := infinitePlate(t)
 	l := NewLocator(p.Mesh)
@@ -181,6 +273,14 @@ func TestWinkler(t *testing.T) {
 		case "infinite share":
 			w, _, _ := p.At(l, r.num(t, "r"), 0, u)
 			r.compare(t, w/w0)
+			continue
+		case "wheel deflection":
+			w, _ := roundWheel(t, r.in["load"], r.num(t, "poisson"), r.num(t, "a"))
+			r.compare(t, w)
+			continue
+		case "wheel stress":
+			_, stress := roundWheel(t, r.in["load"], r.num(t, "poisson"), r.num(t, "a"))
+			r.compare(t, stress)
 			continue
 		}
 		key := r.in["side"] + r.in["load"]

@@ -32,7 +32,7 @@ func TestEnergyBalance(t *testing.T) {
 // What the ground answers is the wheel and the weight, whatever has lifted.
 func TestGroundCarriesAll(t *testing.T) {
 	for _, kind := range []*PlateShape{ACM, MITC4, DKT} {
-		m := solveP(t, "P3", kind, GridMesh(kind.Mesh, EqualLines([]float64{0, 9, 10.2, 11.875, 12.125, 21, 24}, []int{18, 3, 4, 1, 18, 6}), EqualLines([]float64{0, 0.125, 0.375, 6, 6.9, 13, 15}, []int{1, 1, 12, 2, 12, 4}), onSlab))
+		m := solveP(t, "P3", kind, GridMesh(kind.Mesh, EqualLines([]float64{0, 9, 10.2, 11.875, 12.125, 21, 24}, []int{9, 2, 3, 1, 9, 3}), EqualLines([]float64{0, 0.125, 0.375, 6, 6.9, 13, 15}, []int{1, 1, 7, 2, 6, 3}), onSlab))
 		var g geometry
 		var f plateField
 		var own [plateUnknowns]float64
@@ -155,6 +155,9 @@ func TestOrderOfPlates(t *testing.T) {
 // of the inside corners, whatever the element.
 func TestOrderAtInsideCorners(t *testing.T) {
 	for _, shape := range []*Shape{Q4, Q8} {
+		if shape == Q8 && !*large {
+			continue
+		}
 		got := order(func(k int) float64 {
 			m := solveM(t, standardMesh(shape, k))
 			return m.e.Sheet + m.e.Bed

@@ -52,8 +52,10 @@ type History struct {
 	SetAges        [2]float64 // equivalent age at initial and final set, h
 	Balance        Balance
 
-	Temperature [][]float64 // by time, then layer; only with Column.Profiles
-	Stress      [][]float64 // self-equilibrating, as Temperature
+	Temperature  [][]float64 // by time, then layer; only with Column.Profiles
+	Stress       [][]float64 // self-equilibrating, as Temperature
+	PoreHumidity [][]float64 // in the pores, 0 to 1, as Temperature
+	Strength     [][]float64 // compressive, MPa, as Temperature
 }
 
 // Set is when the surface, the middle and the underside reached a stage of set, h

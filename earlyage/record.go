@@ -60,6 +60,12 @@ func (r *run) record(hours float64) {
 			stress[i] = r.self[i].stress
 		}
 		h.Stress = append(h.Stress, stress)
+		h.PoreHumidity = append(h.PoreHumidity, append([]float64(nil), r.water.Value[:r.bottom+1]...))
+		strength := make([]float64, r.bottom+1)
+		for i := range strength {
+			strength[i] = r.table.at(r.heat.Hidden[i] / 3600).Strength
+		}
+		h.Strength = append(h.Strength, strength)
 	}
 }
 

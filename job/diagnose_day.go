@@ -299,7 +299,11 @@ func (p *pourRun) sentences() {
 	peak := p.peakWhileFresh()
 	say("While %s was fresh and open its surface could dry at up to %.1f kg/m²·h (at %s; %.1f to %.1f by the three published forms). Above 1.0 precautions are asked for; from 0.5 for mixes that bleed little.",
 		p.pour.Name, peak.Uno, d.clock(peak.Time), peak.Lowest(), peak.Highest())
-	if p.day.FilmGone != nil {
+	switch {
+	case p.day.FilmGone == nil:
+	case p.history.FilmGone < fromTheStart:
+		say("From the start it could lose water faster than bleeding brought it up; until set the surface could crack by drying.")
+	default:
 		say("Its bleed water was used up at %s; from then until set the surface could crack by drying.", d.clock(*p.day.FilmGone))
 	}
 	if text := p.plasticSentence(); text != "" {
@@ -318,6 +322,9 @@ func (p *pourRun) sentences() {
 		}
 	}
 }
+
+// fromTheStart is how soon after placing a film that is gone never stood, hours.
+const fromTheStart = 0.25
 
 // quarter is the usual depth of an ordinary cut as a share of the slab, with a
 // millimetre or two of reading.

@@ -86,7 +86,7 @@ func (p *pourRun) profiles(c earlyage.Column) error {
 			break
 		}
 		p.day.Profiles = append(p.day.Profiles, report.Profile{Time: h.Clock(h.Hours[at]), Hours: h.Hours[at],
-			Temperature: h.Temperature[at], Stress: h.Stress[at]})
+			Temperature: h.Temperature[at], Humidity: h.PoreHumidity[at], Strength: h.Strength[at], Stress: h.Stress[at]})
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strings"
+	"time"
 	"unicode/utf8"
 )
 
@@ -176,7 +177,7 @@ func WindowText(c *Content, width int) string {
 
 // panelLine is the window of one panel on its own clock.
 func panelLine(clk clock, p PanelWindow) string {
-	s := fmt.Sprintf("%d. panel %s, placed %s: wet saw %s to %s", p.Order, p.Panel, clk.short(p.Placed), clk.shortOr(p.Wet.Opens, "a time not found"), clk.shortOr(p.Wet.Closes, "the end of the time looked at"))
+	s := fmt.Sprintf("%d. panel %s, placed %s: wet saw %s to %s", p.Order, p.Panel, clk.short(p.Placed), clk.shortOr(p.Wet.Opens, "a time not found")+hoursSince(p.Placed, p.Wet.Opens), clk.shortOr(p.Wet.Closes, "the end of the time looked at")+hoursSince(p.Placed, p.Wet.Closes))
 	if p.Wet.Best != nil {
 		s += ", best " + clk.short(*p.Wet.Best)
 	}
@@ -221,4 +222,12 @@ func (w *writer) hanging(lead, s string) {
 // row writes one finished line; a terminal gets ordinary spaces.
 func (w *writer) row(line string) {
 	w.WriteString(strings.TrimRight(strings.ReplaceAll(line, thin, " "), " ") + "\n")
+}
+
+// hoursSince says a clock time in hours after placing, in brackets; "" for none.
+func hoursSince(placed time.Time, t *time.Time) string {
+	if t == nil {
+		return ""
+	}
+	return fmt.Sprintf(" (%.1f h after placing)", t.Sub(placed).Hours())
 }

@@ -37,7 +37,7 @@ func (w *worker) subtractLower(m, n, k int, a []float64, ld int, c []float64, ld
 	for t := range w.team {
 		mate := w
 		if t > 0 {
-			mate = &worker{}
+			mate = w.mate(t - 1)
 		}
 		all.Go(func() {
 			for i := int(next.Add(1)) - 1; i < blocks; i = int(next.Add(1)) - 1 {

@@ -20,7 +20,7 @@ type Factor struct {
 	value []float64
 	limit []float64 // smallest pivot allowed, by column
 	used  bool      // value holds something, or may
-	kept  worker    // what a worker had, for the next time
+	kept  []*worker // one for each core, with the memory they had
 }
 
 // NotPositive says which unknown stops a matrix from being positive definite:
@@ -53,8 +53,7 @@ func (f *Factor) Refactor(a *Matrix, workers int) error {
 	r := &run{Factor: f, matrix: a, clean: !f.used, rest: make([][]float64, len(f.rows))}
 	f.used = true
 	if workers == 1 {
-		w := &f.kept
-		w.team = 1
+		w := f.workers(1)[0]
 		defer w.dropLarge()
 		for s := range f.rows {
 			if err := r.front(w, s); err != nil {
@@ -64,6 +63,17 @@ func (f *Factor) Refactor(a *Matrix, workers int) error {
 		return nil
 	}
 	return r.parallel(workers)
+}
+
+// workers returns n workers on their own, with the memory they had last time.
+func (f *Factor) workers(n int) []*worker {
+	for len(f.kept) < n {
+		f.kept = append(f.kept, &worker{})
+	}
+	for _, w := range f.kept[:n] {
+		w.team = 1
+	}
+	return f.kept[:n]
 }
 
 func (f *Factor) setLimits(a *Matrix) {
@@ -180,9 +190,9 @@ func (r *run) parallel(workers int) error {
 	close(next)
 	done := make([]bool, len(r.rows))
 	var all sync.WaitGroup
-	for range workers {
+	team := r.workers(workers)
+	for _, w := range team {
 		all.Go(func() {
-			w := &worker{team: 1}
 			for i := range next {
 				for s := tops[i][0]; s <= tops[i][1] && errs[i] == nil; s++ {
 					errs[i] = r.front(w, s)
@@ -199,7 +209,13 @@ func (r *run) parallel(workers int) error {
 			done[s] = true
 		}
 	}
-	w := &worker{team: workers}
+	w := team[0]
+	w.team = workers
+	defer func() {
+		for _, w := range team {
+			w.dropLarge()
+		}
+	}()
 	for s := range r.rows {
 		if done[s] {
 			continue

@@ -7,7 +7,16 @@ type worker struct {
 	team   int // how many may share one large front
 	packed []float64
 	strip  []float64
+	mates  []*worker            // who help with one front
 	free   [classes][][]float64 // blocks for the next fronts, by size
+}
+
+// mate returns helper number k.
+func (w *worker) mate(k int) *worker {
+	for len(w.mates) <= k {
+		w.mates = append(w.mates, &worker{})
+	}
+	return w.mates[k]
 }
 
 // Blocks come in four sizes to each power of two.

@@ -54,7 +54,7 @@ func TestAnySlab(t *testing.T) {
 			t.Fatal(err)
 		}
 		if not != nil {
-			t.Fatalf("did not settle: %v", err)
+			t.Fatalf("seed %d did not settle: %v", seed, err)
 		}
 		for _, f := range r.Fields {
 			for i, v := range f.Most {
@@ -68,7 +68,8 @@ func TestAnySlab(t *testing.T) {
 				t.Fatalf("%s stands %g mm open", o.Line, 1e3*o.Mean)
 			}
 		}
-		if l := r.Ledger; math.Abs(l.Left) > 0.05*(l.Supplied+1) || l.Released < -0.01*l.Supplied {
+		// Steps of three hours leave a part of the work out; TestWorkBalances takes short ones.
+		if l := r.Ledger; math.Abs(l.Left) > 0.15*(l.Supplied+1) || l.Released < -0.01*l.Supplied {
 			t.Fatalf("work: %+v", l)
 		}
 	}

@@ -61,11 +61,18 @@ func TestYard(t *testing.T) {
 		}
 		return best
 	}
-	// Cast in and sawn the morning after: the column and the corners of the pit crack.
-	for _, p := range []plan.Point{{X: 12.5, Y: 2.8}, {X: 7, Y: 7.4}, {X: 8.8, Y: 8.6}} {
-		if d := nearest(p); d > 0.5 {
-			t.Errorf("no crack within %.2f m of %v", d, p)
+	// Cast in and sawn the morning after: the column and corners of the pit crack.
+	if d := nearest(plan.Point{X: 12.5, Y: 2.8}); d > 0.5 {
+		t.Errorf("no crack within %.2f m of the column", d)
+	}
+	corners := 0
+	for _, p := range rectangle(7, 7.4, 8.8, 8.6) {
+		if nearest(p) < 0.5 {
+			corners++
 		}
+	}
+	if corners < 2 {
+		t.Errorf("%d corners of the pit cracked", corners)
 	}
 	if l := r.Ledger; l.Left > 0.02*l.Supplied || l.Left < -0.02*l.Supplied {
 		t.Errorf("%.3g J of %.3g are not accounted for", l.Left, l.Supplied)

@@ -23,7 +23,7 @@ func (s *slabState) intoGroove(mean [][3]float64, at site) site {
 	best.share = guided * at.share
 	for _, key := range s.sidesAt(start) {
 		l := s.weakLine(key)
-		if l < 0 || s.frame.beside[key][1] < 0 {
+		if l < 0 {
 			continue
 		}
 		if v, strength := s.sawnShare(mean, key, &s.lines[l]); v >= best.share {
@@ -56,7 +56,7 @@ func (t *tracer) caught(st station, direction plan.Point) bool {
 	}
 	for _, key := range sides {
 		l := t.weakLine(key)
-		if l < 0 || t.frame.beside[key][1] < 0 {
+		if l < 0 {
 			continue
 		}
 		way, _ := t.frame.at[key[1]].Minus(t.frame.at[key[0]]).Unit()

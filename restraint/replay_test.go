@@ -132,6 +132,15 @@ func TestWorkBalances(t *testing.T) {
 	}
 }
 
+// What the ledger cannot account for is the error of the steps: it falls with them.
+func TestShorterStepsBalanceBetter(t *testing.T) {
+	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 30, 3)}, Base: stone, Pours: []Pour{{Thickness: 0.15, At: shrinking(25e9, 49e6, 500e-6, 10)}}}
+	long, short := replay(t, m, steps(10, 10)...).Ledger, replay(t, m, steps(10, 40)...).Ledger
+	if !(math.Abs(short.Left) < 0.4*math.Abs(long.Left)) {
+		t.Errorf("%.3g J left over 10 steps, %.3g over 40", long.Left, short.Left)
+	}
+}
+
 // Base friction alone does not crack a panel of sound concrete.
 func TestFrictionAloneDoesNotCrackAPanel(t *testing.T) {
 	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 4.5, 4.5)}, Base: stone,

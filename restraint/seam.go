@@ -51,23 +51,38 @@ func lockLeft(opening, gone float64) float64 {
 	return math.Max(0, 1-math.Max(0, opening)/gone)
 }
 
-// ruleOf reduces a line or hold to springs at one seam.
-func (s *slabState) ruleOf(k int) rule {
+// hard is the modulus of concrete whose sides are as stiff as the settings say, Pa.
+// Younger sides are softer in proportion: stiff ones on soft concrete would rattle.
+const hard = 30e9
+
+// young returns how stiff the sides of a seam are against those of hard concrete.
+func (s *slabState) young(seam *seam, modulus []float64) float64 {
+	pair := s.frame.beside[seam.key.side]
+	least := modulus[s.frame.pour[pair[0]]]
+	if pair[1] >= 0 {
+		least = math.Min(least, modulus[s.frame.pour[pair[1]]])
+	}
+	return math.Min(1, math.Max(1e-6, least/hard))
+}
+
+// ruleOf reduces a line or hold to springs at one seam, for moduli of the pours.
+func (s *slabState) ruleOf(k int, modulus []float64) rule {
 	seam := &s.frame.seams[k]
+	contact := s.set.Contact * s.young(seam, modulus)
 	mem := s.memory[seam.key]
 	r := rule{alive: mem.alive, across0: mem.across0, along0: mem.along0}
 	if seam.line < 0 {
 		h := s.model.Holds[-1-seam.line]
 		r.contact, r.give, r.tie, r.lock = h.Push, h.Give, h.Bond, h.Bond
 		if r.contact == 0 {
-			r.contact = s.set.Contact
+			r.contact = contact
 		}
 		return r
 	}
 	l := &s.lines[seam.line]
-	r.contact, r.give = s.set.Contact, l.Give
+	r.contact, r.give = contact, l.Give
 	if l.Give == 0 {
-		r.lock = s.set.Lock * lockLeft(mem.now, s.set.LockGone)
+		r.lock = s.set.Lock * s.young(seam, modulus) * lockLeft(mem.now, s.set.LockGone)
 	}
 	if l.Kind == FormedLine {
 		r.lock = 0 // a formed face is smooth

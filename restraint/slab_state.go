@@ -43,6 +43,9 @@ func newSlabState(m *Model, set Settings) (*slabState, error) {
 	s := &slabState{model: m, set: set, lines: lines, cut: map[side]int{}, memory: map[seamKey]memory{}, scatter: newScatter(set)}
 	s.crossings = crossingsOf(lines)
 	for key, on := range n.onLine {
+		if n.beside[key][1] < 0 {
+			continue // along an edge
+		}
 		for _, l := range on {
 			if k := lines[l].Kind; k == FormedLine || k == IsolationLine {
 				s.cut[key] = l

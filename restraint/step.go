@@ -28,7 +28,7 @@ func (s *slabState) balance(modulus []float64, frozen [][3]float64) *balance {
 	b := &balance{frame: s.frame, set: s.set, plane: plane(s.set.Poisson), modulus: modulus, frozen: frozen, base: s.model.Base.Stiffness, slid: s.slid}
 	b.rules = make([]rule, len(s.frame.seams))
 	for k := range b.rules {
-		b.rules[k] = s.ruleOf(k)
+		b.rules[k] = s.ruleOf(k, modulus)
 	}
 	return b
 }

@@ -69,7 +69,7 @@ func (s *slabState) sawnShare(mean [][3]float64, key side, l *Line) (share, stre
 // weakLine returns the sawn line along a side that is cut by now and has not opened
 // there, −1 for none.
 func (s *slabState) weakLine(key side) int {
-	if _, open := s.cut[key]; open {
+	if _, open := s.cut[key]; open || s.frame.beside[key][1] < 0 {
 		return -1
 	}
 	for _, l := range s.frame.onLine[key] {
@@ -84,7 +84,7 @@ func (s *slabState) weakLine(key side) int {
 func (s *slabState) weakSides() []side {
 	var out []side
 	for key := range s.frame.onLine {
-		if s.weakLine(key) >= 0 && s.frame.beside[key][1] >= 0 {
+		if s.weakLine(key) >= 0 {
 			out = append(out, key)
 		}
 	}

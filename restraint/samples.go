@@ -24,6 +24,11 @@ type Doubt struct {
 // of strength and its own values within the doubt (Latin hypercube). The same seed
 // gives the same members.
 func (m Model) Spread(count int, seed uint64, d Doubt) func(i int) Model {
+	for _, v := range []float64{d.Strain, d.Strength, d.Friction, d.Stiffness, d.Depth} {
+		if !(v >= 0 && v < 1) {
+			panic("restraint: a doubt is a share from 0 to below 1")
+		}
+	}
 	points := sample.Latin(count, 5, seed)
 	return func(i int) Model {
 		factor := func(k int, doubt float64) float64 { return sample.Triangular(points[i][k], 1-doubt, 1, 1+doubt) }
@@ -147,7 +152,6 @@ func sumUp(m Model, replays []*Replay, errs []error, cell float64) *Chances {
 			c.Joints = append(c.Joints, JointChance{Line: l.ID, Step: jointStep, Opened: make([]float64, n)})
 		}
 	}
-	share := 1 / float64(len(replays))
 	for i, r := range replays {
 		if errs[i] != nil {
 			c.Unsound++
@@ -157,22 +161,36 @@ func sumUp(m Model, replays []*Replay, errs []error, cell float64) *Chances {
 		for _, e := range r.Events {
 			if e.Kind == CrackLine {
 				first = math.Min(first, e.Hour)
-				g.add(e.Path, share, seen)
+				g.add(e.Path, seen)
 			}
 		}
 		if !math.IsInf(first, 1) {
-			c.Cracked += share
+			c.Cracked++
 		}
 		c.Earliest = append(c.Earliest, first)
 		for k := range c.Joints {
-			c.Joints[k].add(m, r, share)
+			c.Joints[k].add(m, r)
+		}
+	}
+	n := float64(len(replays))
+	c.Cracked /= n
+	for _, sums := range append([][]float64{g.Chance, g.Length}, openedOf(c.Joints)...) {
+		for k := range sums {
+			sums[k] /= n
 		}
 	}
 	return c
 }
 
-// add counts what of a joint opened in one replay.
-func (j *JointChance) add(m Model, r *Replay, share float64) {
+func openedOf(joints []JointChance) (out [][]float64) {
+	for _, j := range joints {
+		out = append(out, j.Opened)
+	}
+	return out
+}
+
+// add counts what of a joint opened in one replay; sumUp divides by the members.
+func (j *JointChance) add(m Model, r *Replay) {
 	var line plan.Polyline
 	for _, l := range m.Lines {
 		if l.ID == j.Line {
@@ -195,13 +213,13 @@ func (j *JointChance) add(m Model, r *Replay, share float64) {
 	}
 	for k, o := range opened {
 		if o {
-			j.Opened[k] += share
+			j.Opened[k]++
 		}
 	}
 }
 
-// add lays a crack over the cells.
-func (g *CrackGrid) add(path plan.Polyline, share float64, seen map[int]bool) {
+// add lays a crack over the cells; sumUp divides by the members.
+func (g *CrackGrid) add(path plan.Polyline, seen map[int]bool) {
 	const parts = 10 // of a cell
 	for _, s := range path.Pieces() {
 		length := s.A.To(s.B)
@@ -210,10 +228,10 @@ func (g *CrackGrid) add(path plan.Polyline, share float64, seen map[int]bool) {
 			p := s.At((float64(i) + 0.5) / float64(n))
 			x, y := int((p.X-g.Low.X)/g.Cell), int((p.Y-g.Low.Y)/g.Cell)
 			k := min(max(y, 0), g.Up-1)*g.Across + min(max(x, 0), g.Across-1)
-			g.Length[k] += share * length / float64(n) / (g.Cell * g.Cell)
+			g.Length[k] += length / float64(n) / (g.Cell * g.Cell)
 			if !seen[k] {
 				seen[k] = true
-				g.Chance[k] += share
+				g.Chance[k]++
 			}
 		}
 	}

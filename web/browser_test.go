@@ -316,20 +316,3 @@ func filled(t *testing.T) http.Handler {
 
 // screens is every screen of the app with something in it.
 var screens = []string{"page-one", "findings", "finding/F1", "finding/F8", "joint/S2-10", "pours", "pour/S2", "panel/P8", "slab", "workings", "working/window-strip-2", "basis", "keys"}
-
-// long keeps a picture of the whole length of the page.
-func (s *screen) long(name string) {
-	s.t.Helper()
-	folder := os.Getenv("SLABWRIGHT_SHOTS")
-	if folder == "" {
-		return
-	}
-	s.settle()
-	picture, err := chromedp.Run(s.ctx, chromedp.FullScreenshot(100))
-	if err != nil {
-		s.t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join(folder, name+".png"), picture, 0o644); err != nil {
-		s.t.Fatal(err)
-	}
-}

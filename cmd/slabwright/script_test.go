@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -15,8 +16,23 @@ func TestMain(m *testing.M) {
 // it prints it and the code it ends with.
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{Dir: "testdata/script", Cmds: map[string]func(*testscript.TestScript, bool, []string){
-		"ends": ends,
+		"ends": ends, "fewer": fewer,
 	}})
+}
+
+// fewer is "fewer JOB": it asks for a dozen samples instead of the usual 200, so that
+// the scripts stay short.
+func fewer(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: fewer JOB")
+	}
+	name := ts.MkAbs(args[0] + "/job.json")
+	text := ts.ReadFile(name)
+	changed := strings.Replace(text, `"basis": {`, `"basis": {"members": 12,`, 1)
+	if changed == text {
+		ts.Fatalf("%s has no basis to change", name)
+	}
+	ts.Check(os.WriteFile(name, []byte(changed), 0o644))
 }
 
 // ends is "ends CODE args...": it runs slabwright and fails unless it ends with this

@@ -147,7 +147,7 @@ func (b *balance) stiffen(u []float64) {
 }
 
 const (
-	settled = 1e-7 // of the largest force
+	settled = 1e-5 // of the largest force
 	rounds  = 60
 )
 

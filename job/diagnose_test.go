@@ -321,3 +321,21 @@ func BenchmarkDiagnoseDemo(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkWindow is what slabwright window works out: three pours with 200 samples
+// each and thirteen panels.
+func BenchmarkWindow(b *testing.B) {
+	data, err := fs.ReadFile(DemoFS(), "job.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		j, err := Decode(data)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if _, err := PourDays(context.Background(), j, DemoFS(), nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -61,6 +61,9 @@ func printProof(w io.Writer, proof job.Proof, failedOnly bool) {
 	}
 	fmt.Fprintf(w, "\nTextbook cases (accepted cause first?)\n")
 	for _, c := range proof.Cases {
+		if failedOnly && c.OK {
+			continue
+		}
 		mark := " "
 		if !c.OK {
 			mark = "!"

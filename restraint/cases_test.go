@@ -51,7 +51,7 @@ func firstMonths() []float64 {
 func describe(t *testing.T, r *Replay) {
 	t.Helper()
 	for _, e := range r.Events {
-		t.Logf("hour %.0f %s %s length %.2f share %.2f at %.2f,%.2f", e.Hour, e.Line, e.Kind, e.Length, e.Share, e.At.X, e.At.Y)
+		t.Logf("hour %.0f %s %s length %.2f share %.2f at %.2f,%.2f, freed %.1f of %.1f J", e.Hour, e.Line, e.Kind, e.Length, e.Share, e.At.X, e.At.Y, e.Freed, e.Needed)
 	}
 	for _, o := range r.Openings {
 		t.Logf("%s %s open %.2f of %.2f mean %.2f mm widest %.2f mm", o.Line, o.Kind, o.Open, o.Length, 1e3*o.Mean, 1e3*o.Widest)
@@ -78,6 +78,14 @@ func TestRowOfPanels(t *testing.T) {
 	if count(in, SawnLine) < 2 || count(in, CrackLine) > 0 {
 		t.Errorf("sawn in time: %d joints opened, %d cracks", count(in, SawnLine), count(in, CrackLine))
 	}
+	freed := 0.0
+	for _, e := range in.Events {
+		freed += e.Freed
+		if e.Freed < e.Needed {
+			t.Errorf("%s opened with %.3g J set free of %.3g needed", e.Line, e.Freed, e.Needed)
+		}
+	}
+	within(t, "work set free, event by event", freed, in.Ledger.Released, 1e-9)
 	late := replay(t, row(7, 5, 400), firstMonths()...)
 	describe(t, late)
 	if count(late, CrackLine) == 0 || late.Events[0].Kind != CrackLine || late.Events[0].Hour >= 400 {

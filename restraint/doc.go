@@ -24,6 +24,10 @@
 // follows the stress as long as that drives it; triangles are cut along it and the
 // sheet is balanced anew.
 //
+// [Event.Freed] beside [Event.Needed] and [Beside] are the checks by hand. At inside
+// corners and columns the strength is passed over a short length before the work would
+// carry a sharp crack: what stands there first is a short crack, and its hour is early.
+//
 // It leaves out bending, but for tension at a face that the caller gives; softening of
 // a crack while it opens, which is sudden here; crushing; friction that falls with
 // repeated movement; and steel across cracks other than bars given on a known line.

@@ -163,9 +163,12 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 			continue
 		}
 		clear(spent)
-		r.add(e)
 		s.wake(s.now)
-		if err := s.again(); err != nil {
+		freed := s.ledger.Released
+		err := s.again()
+		e.Freed = s.ledger.Released - freed
+		r.add(e)
+		if err != nil {
 			return err
 		}
 		mean = s.mean()
@@ -185,14 +188,18 @@ func (s *slabState) open(mean [][3]float64, at site) (e Event, opened bool) {
 			e.Path = append(e.Path, s.frame.at[key[0]], s.frame.at[key[1]])
 		}
 		e.Path = spanOf(e.Path)
+		pour := s.frame.pour[s.frame.beside[at.side][0]]
+		e.Needed = s.fracture(pour) * s.model.Pours[pour].Thickness * l.Share * e.Length
 		return e, true
 	}
 	e.At = s.frame.middle(int(at.tri))
 	e.Stress, _, _ = principal(mean[at.tri])
+	pour := s.frame.pour[at.tri]
 	line, path := s.crackFrom(mean, at)
 	if path == nil {
 		return e, false
 	}
 	e.Line, e.Kind, e.Path, e.Length = s.lines[line].ID, CrackLine, path, plan.Polyline(path).Length()
+	e.Needed = s.fracture(pour) * s.model.Pours[pour].Thickness * e.Length
 	return e, true
 }

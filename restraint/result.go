@@ -17,6 +17,10 @@ type Event struct {
 	Share  float64      // tension over strength where it started, in the state found
 	At     plan.Point   // where that was
 	Stress float64      // tension in plan there, Pa
+	// Freed is the work that the opening set free, and Needed what tearing its area
+	// takes, J. Where Freed is the less, the strength was passed but the work would not
+	// have carried a sharp crack that far: the stretch is doubtful, or shorter.
+	Freed, Needed float64
 }
 
 // Opening is how wide a line stands at the end.
@@ -56,6 +60,8 @@ func (r *Replay) add(e Event) {
 			continue
 		}
 		o.Length += e.Length
+		o.Freed += e.Freed
+		o.Needed += e.Needed
 		if e.Kind == CrackLine {
 			o.Path = joinPaths(o.Path, e.Path)
 		} else {

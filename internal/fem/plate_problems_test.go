@@ -12,11 +12,11 @@ var kindsByName = map[string]*PlateShape{"acm": ACM, "bfs": BFS, "dkt": DKT, "mi
 // at (0, 0), under a pressure of 1 or a force of 1 in the middle. Its outer sides are
 // supported, or clamped.
 type quarter struct {
-	kind                          *PlateShape
-	steps                         int
-	aspect, poisson, d, thickness float64
-	clamped                       bool
-	pressure, force               float64
+	kind                       *PlateShape
+	steps                      int
+	aspect, poisson, thickness float64
+	clamped                    bool
+	pressure, force            float64
 }
 
 func (q quarter) solve(t *testing.T) (*Plate, []float64) {

@@ -7,9 +7,8 @@ type graph struct {
 	node  []int32
 }
 
-func (g graph) nodes() int           { return len(g.start) - 1 }
-func (g graph) of(i int32) []int32   { return g.node[g.start[i]:g.start[i+1]] }
-func (g graph) degree(i int32) int32 { return g.start[i+1] - g.start[i] }
+func (g graph) nodes() int         { return len(g.start) - 1 }
+func (g graph) of(i int32) []int32 { return g.node[g.start[i]:g.start[i+1]] }
 
 // graphOf returns the whole graph of a pattern.
 func graphOf(p *Pattern) graph {

@@ -4,16 +4,15 @@ import "math"
 
 // rule is how one seam works at present: what the line is, reduced to springs.
 type rule struct {
-	alive    bool
-	contact  float64 // against closing beyond give, N/m³
-	give     float64 // closing that is free, m
-	tie      float64 // against opening and closing, N/m³
-	lock     float64 // of touching sides against sliding, N/m³, as left by the opening
-	bars     float64 // against sliding beyond room, N/m³
-	room     float64
-	across0  float64 // movement at which it came alive
-	along0   float64
-	crossing bool // bars keep clear of it here
+	alive   bool
+	contact float64 // against closing beyond give, N/m³
+	give    float64 // closing that is free, m
+	tie     float64 // against opening and closing, N/m³
+	lock    float64 // of touching sides against sliding, N/m³, as left by the opening
+	bars    float64 // against sliding beyond room, N/m³
+	room    float64
+	across0 float64 // movement at which it came alive
+	along0  float64
 }
 
 // pull is what a seam answers: traction across and along, and how each grows.

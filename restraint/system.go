@@ -17,7 +17,6 @@ type system struct {
 	moduli   []float64
 	matrix   *sparse.Matrix
 	factor   *sparse.Factor
-	elastic  [6]float64 // stress by strain for a modulus of 1, see plane
 }
 
 // plane returns stress by strain in plane stress for a modulus of 1: xx/xx, xx/yy,

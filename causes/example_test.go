@@ -20,7 +20,7 @@ func ExampleRank() {
 		Thickness:         &source.Fact{Value: 0.160, Known: source.Measured},
 	})
 	place := causes.FromPlan(causes.PlanFacts{
-		DistanceToJoint: new(0.18), AngleToNearestJoint: new(3.0), Joint: "J3", EndsReaching: new(2), Lines: new(1),
+		DistanceToJoint: new(0.18), AngleToNearestJoint: new(3.0), Joint: "joint J3", EndsReaching: new(2), Lines: new(1),
 	})
 	e := causes.Evidence{Finding: "F1", Exposure: causes.External, Frost: true}
 	e.Observations = append(append(append(seen, pour...), place...), *causes.FromKind("crack", nil))
@@ -29,5 +29,5 @@ func ExampleRank() {
 	fmt.Println("For:", r.Top().For[0].Text)
 	// Output:
 	// The likeliest cause is joint sawn too late: about 7 in 10 (5 to 9 in 10). The joint was sawn after the slab had already begun to crack, so the crack runs beside the groove and the groove stays idle.
-	// For: it runs 180 mm beside the joint J3 and nearly parallel to it
+	// For: it runs 180 mm beside joint J3 and nearly parallel to it
 }

@@ -81,7 +81,7 @@ func nearJoint(f PlanFacts) *Observation {
 	if !within(f.DistanceToJoint, jointWithin) || f.AngleToNearestJoint == nil || *f.AngleToNearestJoint > acrossWithin {
 		return nil
 	}
-	return f.observed("location", "near-joint", "it runs %s beside the joint%s and nearly parallel to it", length(*f.DistanceToJoint), of(f.Joint))
+	return f.observed("location", "near-joint", "it runs %s beside %s and nearly parallel to it", length(*f.DistanceToJoint), lineName(f.Joint))
 }
 
 // dowelEnd: 150-450 mm from a joint with bars, on the line of their ends.
@@ -113,7 +113,7 @@ func edgeBand(f PlanFacts) *Observation {
 	if share < bandFrom || share > bandTo {
 		return nil
 	}
-	return f.observed("location", "edge-band", "it runs parallel to the joint%s at %s, %.2f of the panel length", of(f.Joint), length(*f.DistanceToJoint), share)
+	return f.observed("location", "edge-band", "it runs parallel to %s at %s, %.2f of the panel length", lineName(f.Joint), length(*f.DistanceToJoint), share)
 }
 
 func within(distance *float64, limit float64) bool {
@@ -126,4 +126,12 @@ func of(name string) string {
 		return ""
 	}
 	return " " + name
+}
+
+// lineName is what a crack runs along: the joint or edge by its name where it has one.
+func lineName(name string) string {
+	if name == "" {
+		return "the joint"
+	}
+	return name
 }

@@ -19,7 +19,7 @@ type PlanFacts struct {
 	DistanceToEdge        *float64 `json:"distance_to_edge_m,omitempty"`
 	DistanceToJoint       *float64 `json:"distance_to_joint_m,omitempty"` // mean distance of the line from the nearest joint or free edge
 	AngleToNearestJoint   *float64 `json:"angle_to_nearest_joint_deg,omitempty"`
-	Joint                 string   `json:"joint,omitempty"`
+	Joint                 string   `json:"joint,omitempty"`                     // "joint J3", "the free edge"
 	StartsAtInsideCorner  *float64 `json:"starts_at_inside_corner_m,omitempty"` // distance from the nearest end to the corner
 	InsideCorner          string   `json:"inside_corner,omitempty"`
 	JoinsSidesThatMeet    *bool    `json:"joins_sides_that_meet,omitempty"` // both ends on sides of one panel corner

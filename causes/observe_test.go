@@ -80,7 +80,7 @@ func TestPlanPlaces(t *testing.T) {
 		says  string
 	}{
 		{"inside corner", PlanFacts{StartsAtInsideCorner: new(0.04), InsideCorner: "of the pit", DistanceToFixture: new(0.04)}, "inside-corner", "starts 40 mm from the inside corner of the pit"},
-		{"beside a joint", PlanFacts{DistanceToJoint: new(0.18), AngleToNearestJoint: new(4.0), Joint: "J3", PanelLength: new(4.5)}, "near-joint", "180 mm beside the joint J3"},
+		{"beside a joint", PlanFacts{DistanceToJoint: new(0.18), AngleToNearestJoint: new(4.0), Joint: "joint J3", PanelLength: new(4.5)}, "near-joint", "180 mm beside joint J3"},
 		{"square to a close joint", PlanFacts{DistanceToJoint: new(0.18), AngleToNearestJoint: new(88.0), PositionAlong: new(0.5)}, "mid-panel", "0.50 of its length"},
 		{"strip", PlanFacts{DistanceToJoint: new(0.9), AngleToNearestJoint: new(2.0), PanelLength: new(6.0)}, "edge-band", "900 mm, 0.15"},
 		{"middle", PlanFacts{PositionAlong: new(0.5), AngleToLongSide: new(88.0), DistanceToJoint: new(2.4)}, "mid-panel", "crosses the panel"},

@@ -92,6 +92,7 @@ func (d *diagnosis) explain(run *findingRun) {
 			s.Relations = append(s.Relations, report.RelationRow{What: what, Text: o.Text, Working: relationSheet})
 		}
 	}
+	s.Causes = rowsAbove(shownAbove, run.ranking.All, ranking.ID)
 	s.Mechanism, s.Triggers, s.RuledOut = d.causeRows(run.ranking, ranking.ID)
 	for _, o := range run.ranking.Unexplained {
 		s.Unexplained = append(s.Unexplained, o.Text)
@@ -150,22 +151,24 @@ func (d *diagnosis) placeWords(f walk.Finding, r plan.Relation) string {
 
 // causeRows sorts a ranking into the two layers and what was ruled out.
 func (d *diagnosis) causeRows(r causes.Ranking, sheet string) (mechanisms, triggers, ruledOut []report.CauseRow) {
-	for _, w := range r.Mechanisms {
-		if w.P >= shownAbove {
-			mechanisms = append(mechanisms, causeRow(w, sheet))
-		}
-	}
-	for _, w := range r.Triggers {
-		if w.P >= shownAbove {
-			triggers = append(triggers, causeRow(w, sheet))
-		}
-	}
+	mechanisms = rowsAbove(shownAbove, r.Mechanisms, sheet)
+	triggers = rowsAbove(shownAbove, r.Triggers, sheet)
 	for _, w := range r.All {
 		if w.RuledOut != "" && len(ruledOut) < shownRuledOut {
 			ruledOut = append(ruledOut, causeRow(w, sheet))
 		}
 	}
 	return mechanisms, triggers, ruledOut
+}
+
+// rowsAbove sets out the causes with more than a least chance, in their order.
+func rowsAbove(least float64, weights []causes.Weight, sheet string) (rows []report.CauseRow) {
+	for _, w := range weights {
+		if w.P >= least {
+			rows = append(rows, causeRow(w, sheet))
+		}
+	}
+	return rows
 }
 
 // What is set out in full: causes above one in fifty, and the likeliest of those

@@ -134,27 +134,12 @@ func (f *FindingSheet) brief(r *refs) string {
 	return f.Answer
 }
 
-// lead returns the cause the answer rests on: the one it names, else the weightiest
-// of those that lead in either layer, or of all where none leads.
+// lead returns the cause the answer rests on, the likeliest; nil where none was weighed.
 func (f *FindingSheet) lead() *CauseRow {
-	var best, named *CauseRow
-	first := len(f.Answer)
-	for _, rows := range [][]CauseRow{f.Triggers, f.Mechanism} {
-		for i := range rows {
-			r := &rows[i]
-			if at := strings.Index(f.Answer, r.Name); at >= 0 && r.Name != "" && at < first {
-				named, first = r, at
-			}
-			switch ahead := r.State == "leading"; {
-			case best == nil, ahead && best.State != "leading", ahead == (best.State == "leading") && r.Chance.P > best.Chance.P:
-				best = r
-			}
-		}
+	if len(f.Causes) == 0 {
+		return nil
 	}
-	if named != nil {
-		return named
-	}
-	return best
+	return &f.Causes[0]
 }
 
 func bulletsOf(lines []string) bullets {

@@ -301,6 +301,7 @@ type FindingSheet struct {
 	Relations   []RelationRow `json:"relations"`
 	Answer      string        `json:"answer"`
 	Decided     bool          `json:"decided"`
+	Causes      []CauseRow    `json:"causes"` // likeliest first; the answer rests on the first
 	Mechanism   []CauseRow    `json:"mechanisms"`
 	Triggers    []CauseRow    `json:"triggers"`
 	RuledOut    []CauseRow    `json:"ruled_out"`

@@ -194,7 +194,7 @@ func fixtureFindings() []FindingSheet {
 				Seen: map[string]source.Choice{"aggregate": {Value: "round it", Known: source.Measured}, "through_depth": {Value: "not visible", Known: source.Measured, By: "inspector"}}},
 			Walk: "W1", Title: s.title, Place: s.place, At: s.at, Answer: s.answer, Decided: s.id != "F8",
 			Relations: []RelationRow{{What: "starts at inside corner of", Text: "outline, 50" + thin + "mm off", Working: "corner-F1"}, {What: "runs at", Text: "47° to the edge"}},
-			Mechanism: mechanism, Triggers: triggers, RuledOut: out,
+			Causes:    triggers[:1], Mechanism: mechanism, Triggers: triggers, RuledOut: out,
 			NextTests:  []TestRow{{Name: "core over the crack, 50 mm", Splits: []string{"early cooling", "drying over months"}, Gain: 0.62, CostClass: 2, Time: "half a day", Outcomes: []string{"through the depth: early cooling 8 in 10", "upper third only: drying 5 in 10"}, Caution: "heating pipes and bars below: find them first"}},
 			Structural: Answer{Key: "structural", Plain: "no", Exact: "the sides hold together across it; a wheel of 40 kN is carried as before", Chance: &Chance{P: 0.9, Low: 0.8, High: 0.96, About: "about 9 in 10"}},
 			Worse:      Answer{Key: "worse", Plain: "it opens and closes with the seasons", Chance: &Chance{P: 0.7, Low: 0.5, High: 0.85, About: "about 7 in 10"}, Workings: []string{"movement"}},

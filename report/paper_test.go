@@ -107,17 +107,19 @@ func TestExactDoesNotRepeatThePlainWords(t *testing.T) {
 	}
 }
 
-// The findings table and the terminal must give the chance of the cause the answer
-// names, not of whichever cause is likeliest.
-func TestLeadIsTheCauseTheAnswerNames(t *testing.T) {
+// The findings table and the terminal must give the cause the answer names, not the
+// likeliest mechanism or trigger.
+func TestBriefIsTheCauseTheAnswerNames(t *testing.T) {
 	f := FindingSheet{Answer: "The likeliest cause is joint sawn too late: about 8 in 10. The saw came late.", Decided: true,
+		Causes:    []CauseRow{{Name: "joint sawn too late", State: "leading", Chance: chance(0.77, 0.6, 0.9)}},
 		Mechanism: []CauseRow{{Name: "cooling", State: "leading", Chance: chance(0.99, 0.96, 1)}},
-		Triggers:  []CauseRow{{Name: "joint sawn too late", State: "leading", Chance: chance(0.77, 0.6, 0.9)}}}
-	if got := f.lead(); got == nil || got.Name != "joint sawn too late" {
-		t.Errorf("got %+v", got)
+		Triggers:  []CauseRow{{Name: "nothing special about this place", State: "leading", Chance: chance(0.98, 0.9, 1)}}}
+	paper := newRefs(&Content{}, func(string) int { return 1 })
+	if got := f.brief(paper); got != "Joint sawn too late" {
+		t.Errorf("got %q", got)
 	}
-	f.Answer = "something else"
-	if got := f.lead(); got == nil || got.Name != "cooling" {
-		t.Errorf("no cause named: got %+v", got)
+	f.Decided = false
+	if got := f.brief(paper); !strings.HasPrefix(got, "The likeliest cause is") {
+		t.Errorf("undecided: got %q", got)
 	}
 }

@@ -25,10 +25,15 @@ func About(p float64) string {
 
 // AboutRange is [About] with the range in brackets: "about 7 in 10 (5 to 9 in 10)".
 func AboutRange(p, low, high float64) string {
+	return fmt.Sprintf("%s (%s)", About(p), Range(p, low, high))
+}
+
+// Range is the range of a chance out of as many as [About] counts it: "5 to 9 in 10".
+func Range(p, low, high float64) string {
 	if p < 0.095 || p > 0.905 {
-		return fmt.Sprintf("%s (%s)", About(p), between(low, high, 100))
+		return between(low, high, 100)
 	}
-	return fmt.Sprintf("%s (%s)", About(p), between(low, high, 10))
+	return between(low, high, 10)
 }
 
 // between writes a range as counts out of so many; a chance that is not certain

@@ -1,10 +1,10 @@
 package report
 
 import (
-	"fmt"
 	"math"
 	"time"
 
+	"slabwright/causes"
 	"slabwright/plan"
 	"slabwright/source"
 	"slabwright/walk"
@@ -96,7 +96,7 @@ func fixtureBars() [][2]plan.Point {
 }
 
 func chance(p, low, high float64) Chance {
-	return Chance{P: p, Low: low, High: high, About: fmt.Sprintf("about %.0f in 10", math.Round(p*10))}
+	return Chance{P: p, Low: low, High: high, About: causes.About(p)}
 }
 
 func fixtureWorkings() []working.Sheet {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"slabwright/causes"
 	"slabwright/source"
 )
 
@@ -134,18 +135,13 @@ func (c clock) spanEnd(t time.Time, beside *time.Time) string {
 	return c.short(t)
 }
 
-// span is the range of a chance in tens, "6 to 8 in 10", in hundreds near nothing and
-// near certain, and nothing where both ends round to the same.
+// span is the range of a chance, "6 to 8 in 10", and nothing where both ends round to
+// the same.
 func (c Chance) span() string {
-	of, scale := "10", 10.0
-	if c.High < 0.095 || c.Low > 0.905 {
-		of, scale = "100", 100
+	if text := causes.Range(c.P, c.Low, c.High); strings.Contains(text, " to ") {
+		return text
 	}
-	low, high := math.Round(c.Low*scale), math.Round(c.High*scale)
-	if low == high {
-		return ""
-	}
-	return fmt.Sprintf("%.0f to %.0f in %s", low, high, of)
+	return ""
 }
 
 // Words is the chance as a sentence says it: "about 7 in 10 (5 to 8 in 10)".

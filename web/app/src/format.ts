@@ -48,18 +48,22 @@ export function percent(share: number): string {
 }
 
 // range writes the low and high of a chance as the report does: in tens, in hundreds
-// near nothing and near certain, and nothing where both ends round to the same.
-export function range(low: number, high: number): string {
-  const of = high < 0.095 || low > 0.905 ? 100 : 10;
+// near nothing and near certain, never none or all of a chance that is not certain, and
+// nothing where both ends round to the same.
+export function range(p: number, low: number, high: number): string {
+  const of = p < 0.095 || p > 0.905 ? 100 : 10;
   const l = Math.round(of * low),
     h = Math.round(of * high);
-  return l === h ? "" : `${l} to ${h} in ${of}`;
+  if (l === h) return "";
+  const lower = l === 0 && low > 0 ? "under 1" : l,
+    upper = h === of && high < 1 ? `over ${of - 1}` : h;
+  return `${lower} to ${upper} in ${of}`;
 }
 
 // inWords is a whole chance as the report says it: "about 7 in 10 (5 to 8 in 10)".
 export function inWords(chance: Chance): string {
   const about = chance.about || `about ${Math.round(chance.p * 10)} in 10`,
-    between = range(chance.low, chance.high);
+    between = range(chance.p, chance.low, chance.high);
   return between && !about.includes("(") ? `${about} (${between})` : about;
 }
 

@@ -2,10 +2,9 @@ package causes
 
 import (
 	"embed"
-	"encoding/csv"
-	"fmt"
 	"strings"
 
+	"slabwright/internal/table"
 	"slabwright/source"
 )
 
@@ -45,20 +44,9 @@ func readTable(name string) []record {
 	return parseTable(name, string(text))
 }
 
-func parseTable(name, text string) []record {
-	c := csv.NewReader(strings.NewReader(text))
-	c.Comment = '#'
-	rows, err := c.ReadAll()
-	if err != nil || len(rows) < 2 {
-		panic(fmt.Sprintf("causes: table %s: %v", name, err))
-	}
-	var records []record
-	for _, row := range rows[1:] {
-		r := record{}
-		for i, column := range rows[0] {
-			r[column] = row[i]
-		}
-		records = append(records, r)
+func parseTable(name, text string) (records []record) {
+	for _, row := range table.Read(name, text).Records() {
+		records = append(records, row)
 	}
 	return records
 }

@@ -2,7 +2,6 @@ package concrete
 
 import (
 	"embed"
-	"maps"
 
 	"slabwright/source"
 )
@@ -17,14 +16,8 @@ func Checks() []source.Result {
 }
 
 // quantities are our answers to the tables, by subject.
-var quantities = func() map[string]source.Func {
-	all := map[string]source.Func{}
-	for _, subject := range []map[string]source.Func{hydrationQuantities, strengthQuantities, settlementQuantities,
-		creepENQuantities, creepMCQuantities, creepACIQuantities, creepGLQuantities, creepB3Quantities, creepB4Quantities, creepASQuantities} {
-		maps.Copy(all, subject)
-	}
-	return all
-}()
+var quantities = source.Together(hydrationQuantities, strengthQuantities, settlementQuantities,
+	creepENQuantities, creepMCQuantities, creepACIQuantities, creepGLQuantities, creepB3Quantities, creepB4Quantities, creepASQuantities)
 
 var settlementQuantities = map[string]source.Func{
 	"settlement cracking": func(in source.Inputs) float64 {

@@ -4,6 +4,8 @@ import (
 	_ "embed"
 	"math"
 	"strconv"
+
+	"slabwright/internal/table"
 )
 
 //go:embed dakhil.csv
@@ -19,7 +21,7 @@ type settlementTable struct {
 
 func readDakhil() (t settlementTable) {
 	t.bars = []float64{4, 5, 6}
-	for _, record := range records("dakhil.csv", dakhilCSV) {
+	for _, record := range table.Read("dakhil.csv", dakhilCSV).Rows {
 		cell := func(i int) float64 {
 			v, err := strconv.ParseFloat(record[i], 64)
 			if err != nil {

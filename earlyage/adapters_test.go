@@ -206,7 +206,7 @@ func TestBuiltIn(t *testing.T) {
 
 // Every row of the tables can be read, and means something.
 func TestTables(t *testing.T) {
-	for _, row := range readTable(coverTable) {
+	for _, row := range coverRows {
 		c, ok := TypicalCover(row["key"])
 		if !ok || c.Resistance < 0 || c.Absorptivity <= 0 || c.Absorptivity > 1 || c.Evaporation <= 0 || c.Evaporation > 1 {
 			t.Errorf("cover %q: %+v", row["key"], c)

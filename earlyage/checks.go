@@ -2,7 +2,6 @@ package earlyage
 
 import (
 	"embed"
-	"maps"
 
 	"slabwright/source"
 )
@@ -17,10 +16,4 @@ func Checks() []source.Result {
 }
 
 // quantities are our answers to the tables, by subject.
-var quantities = func() map[string]source.Func {
-	all := map[string]source.Func{}
-	for _, subject := range []map[string]source.Func{exactQuantities, marchedQuantities, heatQuantities, dryingQuantities, slabQuantities} {
-		maps.Copy(all, subject)
-	}
-	return all
-}()
+var quantities = source.Together(exactQuantities, marchedQuantities, heatQuantities, dryingQuantities, slabQuantities)

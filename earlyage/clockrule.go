@@ -3,6 +3,7 @@ package earlyage
 import (
 	_ "embed"
 
+	"slabwright/internal/table"
 	"slabwright/source"
 )
 
@@ -15,12 +16,12 @@ type ClockRule struct {
 }
 
 //go:embed clock_rules.csv
-var clockTable []byte
+var clockTable string
 
 // ClockRules returns the rules for a kind of saw.
 func ClockRules(saw string) []ClockRule {
 	var out []ClockRule
-	for _, row := range readTable(clockTable) {
+	for _, row := range table.Read("clock_rules.csv", clockTable).Records() {
 		if row["saw"] == saw {
 			out = append(out, ClockRule{Key: row["key"], Saw: row["saw"], Name: row["name"], From: row["from"],
 				Hot: number(row["hot_h"]), Cold: number(row["cold_h"]),

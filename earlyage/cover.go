@@ -1,12 +1,12 @@
 package earlyage
 
 import (
-	"bytes"
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"time"
+
+	"slabwright/internal/table"
 )
 
 // Cover is something laid or sprayed on the slab, or set up over it, between two
@@ -27,12 +27,14 @@ type Cover struct {
 }
 
 //go:embed covers.csv
-var coverTable []byte
+var coverTable string
+
+var coverRows = table.Read("covers.csv", coverTable).Records()
 
 // TypicalCover returns a cover of the table by key: "plastic", "hessian-wet",
 // "compound", "blanket", "windbreak", "fog" ...; ok is false for an unknown key.
 func TypicalCover(key string) (c Cover, ok bool) {
-	for _, row := range readTable(coverTable) {
+	for _, row := range coverRows {
 		if row["key"] == key {
 			return Cover{Key: key, Name: row["name"], Resistance: number(row["resistance_m2K_W"]),
 				Absorptivity: number(row["absorptivity"]), Emissivity: number(row["emissivity"]),
@@ -47,7 +49,7 @@ func TypicalCover(key string) (c Cover, ok bool) {
 // Covers returns the keys of the table in its order.
 func Covers() []string {
 	var keys []string
-	for _, row := range readTable(coverTable) {
+	for _, row := range coverRows {
 		keys = append(keys, row["key"])
 	}
 	return keys
@@ -94,25 +96,6 @@ func bare(absorptivity, emissivity float64) Cover {
 // lies reports whether the cover is on the slab at a time.
 func (c Cover) lies(hours float64) bool {
 	return hours >= c.On && (c.Off == 0 || hours < c.Off)
-}
-
-// readTable reads an embedded table with a head row, each row by column name.
-func readTable(text []byte) []map[string]string {
-	r := csv.NewReader(bytes.NewReader(text))
-	r.Comment = '#'
-	records, err := r.ReadAll()
-	if err != nil {
-		panic("earlyage: embedded table: " + err.Error())
-	}
-	var rows []map[string]string
-	for _, record := range records[1:] {
-		row := map[string]string{}
-		for i, name := range records[0] {
-			row[name] = record[i]
-		}
-		rows = append(rows, row)
-	}
-	return rows
 }
 
 func number(text string) float64 {

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"slabwright/internal/table"
 )
 
 // measuredRow is one thing measured on real concrete, with the band of our own
@@ -41,7 +43,7 @@ func measuredRows(t *testing.T) (rows []measuredRow) {
 		if !ok || short == "" {
 			t.Fatalf("%s does not name its source in full and in short", file)
 		}
-		for _, row := range readTable(text) {
+		for _, row := range table.Read(file, string(text)).Records() {
 			r := measuredRow{file: filepath.Base(file), source: source, short: short, id: row["id"], quantity: row["quantity"], inputs: map[string]string{},
 				measured: row["measured"], unit: row["unit"], note: row["note"], value: math.NaN(), low: number(row["low"]), high: number(row["high"])}
 			if row["value"] != "" {

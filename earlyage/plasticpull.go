@@ -3,15 +3,17 @@ package earlyage
 import (
 	_ "embed"
 	"math"
+
+	"slabwright/internal/table"
 )
 
 //go:embed plastic_pull.csv
-var pullTable []byte
+var pullTable string
 
 // pullValue is a row of the table of the plastic pull.
 var pullValue = func() map[string]float64 {
 	values := map[string]float64{}
-	for _, row := range readTable(pullTable) {
+	for _, row := range table.Read("plastic_pull.csv", pullTable).Records() {
 		values[row["key"]] = number(row["value"])
 	}
 	return values

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"slabwright/climate"
+	"slabwright/internal/table"
 )
 
 // tornAt follows a slab under a steady drying rate to final set and returns the
@@ -91,7 +92,7 @@ func TestSuctionInClosedForm(t *testing.T) {
 	if SuctionPull(30, 0.5) != 0 {
 		t.Error("a fluid must take no tension")
 	}
-	for _, row := range readTable(pullTable) {
+	for _, row := range table.Read("plastic_pull.csv", pullTable).Records() {
 		if number(row["value"]) <= 0 || row["meaning"] == "" || row["known"] == "" {
 			t.Errorf("row %v", row)
 		}

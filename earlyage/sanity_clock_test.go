@@ -6,6 +6,8 @@ import (
 	"math"
 	"os"
 	"testing"
+
+	"slabwright/internal/table"
 )
 
 // clockCase is a day of the battery beside one published rule.
@@ -45,7 +47,7 @@ func TestSanityAgainstClockRules(t *testing.T) {
 		t.Fatal(err)
 	}
 	onRecord := map[[2]string]float64{}
-	for _, row := range readTable(text) {
+	for _, row := range table.Read("clock-rules.csv", string(text)).Records() {
 		onRecord[[2]string{row["day"], row["rule"]}] = number(row["beyond_h"])
 	}
 	within := 0

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"slabwright/climate"
+	"slabwright/internal/table"
 )
 
 // front lets the air fall and the wind rise from an hour of the first day on.
@@ -130,7 +131,7 @@ func TestSanityOfSlagAndAsh(t *testing.T) {
 		t.Fatal(err)
 	}
 	onRecord := map[string]float64{}
-	for _, row := range readTable(text) {
+	for _, row := range table.Read("ash-against-plain.csv", string(text)).Records() {
 		onRecord[row["day"]] = number(row["ash_later_h"])
 	}
 	var slower []float64

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"slabwright/concrete"
+	"slabwright/internal/table"
 )
 
 // sanityMix is a mix of the sanity battery.
@@ -111,7 +112,7 @@ func departures(t *testing.T) map[[2]string]departure {
 		t.Fatal(err)
 	}
 	out := map[[2]string]departure{}
-	for _, row := range readTable(text) {
+	for _, row := range table.Read("first-cut-outside-practice.csv", string(text)).Records() {
 		out[[2]string{row["day"], row["mix"]}] = departure{number(row["opens_h"]), row["why"]}
 	}
 	return out

@@ -3,7 +3,9 @@ package earlyage
 import (
 	_ "embed"
 	"math"
+	"slices"
 
+	"slabwright/internal/table"
 	"slabwright/source"
 )
 
@@ -20,12 +22,15 @@ type Saw struct {
 }
 
 //go:embed saws.csv
-var sawTable []byte
+var sawTable string
+
+var saws = readSaws()
 
 // Saws returns every row of the table, in its order.
-func Saws() []Saw {
-	var out []Saw
-	for _, row := range readTable(sawTable) {
+func Saws() []Saw { return slices.Clone(saws) }
+
+func readSaws() (out []Saw) {
+	for _, row := range table.Read("saws.csv", sawTable).Records() {
 		out = append(out, Saw{Key: row["key"], Name: row["name"], Aggregate: row["aggregate"],
 			Edge: number(row["edge_MPa"]), EdgeLow: number(row["edge_low_MPa"]), EdgeHigh: number(row["edge_high_MPa"]),
 			LeastDepth: number(row["least_depth_mm"]) / 1000, DepthShare: number(row["depth_share"]),
@@ -37,7 +42,7 @@ func Saws() []Saw {
 // SawFor returns the saw of a key ("ordinary", "early-entry") for an aggregate
 // ("soft", "medium", "hard"); ok is false for an unknown pair.
 func SawFor(key, aggregate string) (s Saw, ok bool) {
-	for _, s := range Saws() {
+	for _, s := range saws {
 		if s.Key == key && s.Aggregate == aggregate {
 			return s, true
 		}

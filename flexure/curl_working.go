@@ -131,11 +131,7 @@ func (in CurlInput) curlStressLines(c CurlResult) []working.Line {
 		use := working.New("σ/f", "Greatest of these, but held flat, over the flexural strength", "max(σ_x, σ_y, σ_e) / f", worst/in.Strength, "–", source.Cite("mechanics", ""),
 			working.In("σ_x", math.Abs(c.Along)/1e6, "MPa", "along"), working.In("σ_y", math.Abs(c.Across)/1e6, "MPa", "across"), working.In("σ_e", math.Abs(c.Edge)/1e6, "MPa", "edge"),
 			put(in.Known, "f", in.Strength/1e6, "MPa", "flexural strength"))
-		use.Verdict = "pass"
-		if worst >= in.Strength {
-			use.Verdict = "fail"
-		}
-		lines = append(lines, use)
+		lines = append(lines, judged(use, worst < in.Strength))
 	}
 	return lines
 }

@@ -148,11 +148,7 @@ func (in WheelInput) stressLines(w Wheel, b float64) []working.Line {
 		use := working.New("σ/f", "Greatest of the three over the flexural strength", "max(σ_i, σ_e, σ_c) / f", worst/in.Strength, "–", source.Cite("mechanics", ""),
 			working.In("σ_i", w.Interior/1e6, "MPa", "interior"), working.In("σ_e", w.Edge/1e6, "MPa", "edge"), working.In("σ_c", w.Corner/1e6, "MPa", "corner"),
 			put(in.Known, "f", in.Strength/1e6, "MPa", "flexural strength"))
-		use.Verdict = "pass"
-		if worst >= in.Strength {
-			use.Verdict = "fail"
-		}
-		lines = append(lines, use)
+		lines = append(lines, judged(use, worst < in.Strength))
 	}
 	return lines
 }
@@ -173,4 +169,13 @@ func (in WheelInput) deflectionLines(w Wheel) []working.Line {
 		working.New("w_c", "Deflection of the corner", "(1 − T) · 1000 · P / (k · l²) · (1.205 − 0.69 · 1.772 · a / l)", w.CornerDeflection*1e3, "mm", ioannides, load, k, l, a, left).
 			Beside("Westergaard, about 10 % low", share*CornerDeflection(in.Load, in.Radius, w.Stiffness, in.Support)*1e3, source.Cite("westergaard1926", "corner"), ""),
 	}
+}
+
+// judged sets the verdict of a line.
+func judged(l working.Line, passes bool) working.Line {
+	l.Verdict = "fail"
+	if passes {
+		l.Verdict = "pass"
+	}
+	return l
 }

@@ -2,12 +2,14 @@ package ground
 
 import (
 	_ "embed"
+
+	"slabwright/internal/table"
 )
 
 //go:embed friction.csv
 var frictionCSV string
 
-var frictions = readTable("friction.csv", frictionCSV)
+var frictions = table.Read("friction.csv", frictionCSV)
 
 // Friction is one row of the table of base friction. The value is for the first
 // slip of a slab; later cycles meet less.
@@ -21,16 +23,16 @@ type Friction struct {
 // FrictionOf returns the friction of a base by its name, such as "crushed stone" or
 // "two sheets polyethylene"; ok is false for another word.
 func FrictionOf(base string) (f Friction, ok bool) {
-	i := frictions.find(base)
+	i := frictions.Find(base)
 	if i < 0 {
 		return Friction{}, false
 	}
-	return Friction{base, frictions.number(i, "value"), frictions.number(i, "low"), frictions.number(i, "high"),
-		frictions.text(i, "source"), frictions.text(i, "known")}, true
+	return Friction{base, frictions.Number(i, "value"), frictions.Number(i, "low"), frictions.Number(i, "high"),
+		frictions.Text(i, "source"), frictions.Text(i, "known")}, true
 }
 
 // Bases returns the names in table order.
-func Bases() []string { return frictions.keys() }
+func Bases() []string { return frictions.Keys() }
 
 // FrictionStress returns the greatest mean stress that friction can hold in the
 // middle of a slab that slips over its whole length: μ·γ·L/2. It grows with the

@@ -4,6 +4,8 @@ import (
 	_ "embed"
 	"fmt"
 	"strconv"
+
+	"slabwright/internal/table"
 )
 
 //go:embed subbase_untreated.csv
@@ -12,9 +14,9 @@ var untreatedCSV string
 //go:embed subbase_cement.csv
 var cementTreatedCSV string
 
-var subbases = map[string]table{
-	"untreated":      readTable("subbase_untreated.csv", untreatedCSV),
-	"cement-treated": readTable("subbase_cement.csv", cementTreatedCSV),
+var subbases = map[string]table.Table{
+	"untreated":      table.Read("subbase_untreated.csv", untreatedCSV),
+	"cement-treated": table.Read("subbase_cement.csv", cementTreatedCSV),
 }
 
 // ModulusOnSubbase returns the modulus of subgrade reaction on top of a subbase,
@@ -31,12 +33,12 @@ func ModulusOnSubbase(kind string, subgrade, thickness float64) (float64, error)
 		return 0, fmt.Errorf("subbase %q is not known; choose untreated or cement-treated", kind)
 	}
 	const inch = 0.0254
-	moduli := t.numbers("k_pci")
+	moduli := t.Numbers("k_pci")
 	var inches []float64
-	for _, h := range t.head[1:] {
+	for _, h := range t.Head[1:] {
 		v, err := strconv.ParseFloat(h, 64)
 		if err != nil {
-			panic("ground: table " + t.name + ": head " + h)
+			panic("ground: table " + t.Name + ": head " + h)
 		}
 		inches = append(inches, v)
 	}
@@ -55,14 +57,14 @@ func ModulusOnSubbase(kind string, subgrade, thickness float64) (float64, error)
 
 // subbaseCell is the bilinear value within a cell; a corner that counts and is not
 // in the table is an error.
-func subbaseCell(t table, i, j int, alongK, alongH float64) (float64, error) {
+func subbaseCell(t table.Table, i, j int, alongK, alongH float64) (float64, error) {
 	sum := 0.0
 	for a, wa := range [2]float64{1 - alongK, alongK} {
 		for b, wb := range [2]float64{1 - alongH, alongH} {
 			if wa*wb == 0 {
 				continue
 			}
-			text := t.rows[i+a][1+j+b]
+			text := t.Rows[i+a][1+j+b]
 			v, err := strconv.ParseFloat(text, 64)
 			if err != nil {
 				return 0, fmt.Errorf("the subbase table has no value for so stiff a subgrade with so thick a subbase; take a thinner one")

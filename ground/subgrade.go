@@ -3,6 +3,8 @@ package ground
 import (
 	_ "embed"
 	"math"
+
+	"slabwright/internal/table"
 )
 
 // CBRFromSubgrade returns the bearing ratio, %, from the modulus of subgrade
@@ -48,7 +50,7 @@ func ModulusOnSand(plate, width float64) float64 {
 //go:embed plates.csv
 var platesCSV string
 
-var plates = readTable("plates.csv", platesCSV)
+var plates = table.Read("plates.csv", platesCSV)
 
 // ReferencePlate is the diameter, mm, of the plate the modulus of subgrade reaction
 // is stated for.
@@ -60,22 +62,13 @@ const ReferencePlate = 762
 //
 // Source: Concrete Society TR 34; from memory.
 func PlateDivisor(diameter float64) (divisor float64, ok bool) {
-	var logs []float64
-	for _, d := range plates.numbers("diameter_mm") {
-		logs = append(logs, math.Log(d))
-	}
-	i, along, ok := bracket(logs, math.Log(diameter))
-	if !ok {
-		return 0, false
-	}
-	divisors := plates.numbers("divisor")
-	return divisors[i] + along*(divisors[i+1]-divisors[i]), true
+	return alongLog(plates.Numbers("diameter_mm"), plates.Numbers("divisor"), diameter)
 }
 
 //go:embed cbr_chart.csv
 var cbrChartCSV string
 
-var cbrChart = readTable("cbr_chart.csv", cbrChartCSV)
+var cbrChart = table.Read("cbr_chart.csv", cbrChartCSV)
 
 // PoundsPerCubicInch is one pci in MN/m³.
 const PoundsPerCubicInch = 0.271447
@@ -86,14 +79,6 @@ const PoundsPerCubicInch = 0.271447
 //
 // Source: PCA chart; from memory.
 func SubgradeFromChart(cbr float64) (modulus float64, ok bool) {
-	var logs []float64
-	for _, c := range cbrChart.numbers("cbr") {
-		logs = append(logs, math.Log(c))
-	}
-	i, along, ok := bracket(logs, math.Log(cbr))
-	if !ok {
-		return 0, false
-	}
-	k := cbrChart.numbers("k_pci")
-	return (k[i] + along*(k[i+1]-k[i])) * PoundsPerCubicInch, true
+	k, ok := alongLog(cbrChart.Numbers("cbr"), cbrChart.Numbers("k_pci"), cbr)
+	return k * PoundsPerCubicInch, ok
 }

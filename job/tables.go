@@ -2,11 +2,11 @@ package job
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"strconv"
 	"strings"
 
+	"slabwright/internal/table"
 	"slabwright/source"
 	"slabwright/unit"
 )
@@ -69,8 +69,8 @@ func Ranges() []Range {
 func Needs() []Need { return append([]Need(nil), needs...) }
 
 func readRanges() (map[string]Range, []string) {
-	table, order := map[string]Range{}, []string(nil)
-	for _, row := range rowsOf("ranges.csv", rangesCSV) {
+	byField, order := map[string]Range{}, []string(nil)
+	for _, row := range table.Read("ranges.csv", rangesCSV).Rows {
 		num := func(i, or int) float64 {
 			if row[i] == "" {
 				i = or
@@ -86,40 +86,30 @@ func readRanges() (map[string]Range, []string) {
 		if row[7] != "" {
 			r.TypedAs = strings.Split(row[7], "|")
 		}
-		if _, twice := table[r.Field]; twice || !(r.Min <= r.UsualMin && r.UsualMin < r.UsualMax && r.UsualMax <= r.Max) {
+		if _, twice := byField[r.Field]; twice || !(r.Min <= r.UsualMin && r.UsualMin < r.UsualMax && r.UsualMax <= r.Max) {
 			panic("job: ranges.csv: " + r.Field + " stands twice or its ranges are out of order")
 		}
-		table[r.Field], order = r, append(order, r.Field)
+		byField[r.Field], order = r, append(order, r.Field)
 	}
-	return table, order
+	return byField, order
 }
 
 func readChoices() map[string]Choices {
-	table := map[string]Choices{}
-	for _, row := range rowsOf("choices.csv", choicesCSV) {
-		table[row[0]] = Choices{Field: row[0], Words: strings.Split(row[1], "|"), Open: row[2] == "open", Label: row[3]}
+	byField := map[string]Choices{}
+	for _, row := range table.Read("choices.csv", choicesCSV).Rows {
+		byField[row[0]] = Choices{Field: row[0], Words: strings.Split(row[1], "|"), Open: row[2] == "open", Label: row[3]}
 	}
-	return table
+	return byField
 }
 
 func readNeeds() []Need {
-	var table []Need
-	for _, row := range rowsOf("needs.csv", needsCSV) {
+	var all []Need
+	for _, row := range table.Read("needs.csv", needsCSV).Rows {
 		rank, err := strconv.Atoi(row[1])
 		if err != nil {
 			panic("job: needs.csv: " + row[0] + ": " + err.Error())
 		}
-		table = append(table, Need{Field: row[0], Rank: rank, When: row[2], Label: row[3], Blocks: strings.Split(row[4], "|"), Ask: row[5]})
+		all = append(all, Need{Field: row[0], Rank: rank, When: row[2], Label: row[3], Blocks: strings.Split(row[4], "|"), Ask: row[5]})
 	}
-	return table
-}
-
-func rowsOf(name, text string) [][]string {
-	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		panic("job: " + name + ": " + err.Error())
-	}
-	return rows[1:]
+	return all
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slabwright/causes"
+	"slabwright/internal/table"
 )
 
 //go:embed references.csv
@@ -21,11 +22,11 @@ type reference struct {
 var references = readReferences()
 
 func readReferences() map[string]reference {
-	table := map[string]reference{}
-	for _, row := range rowsOf("references.csv", referencesCSV) {
-		table[row[0]] = reference{isID: row[1] == "id", what: row[2]}
+	byField := map[string]reference{}
+	for _, row := range table.Read("references.csv", referencesCSV).Rows {
+		byField[row[0]] = reference{isID: row[1] == "id", what: row[2]}
 	}
-	return table
+	return byField
 }
 
 // index is the ids of one kind of thing in one scope.

@@ -2,11 +2,10 @@ package remedies
 
 import (
 	"embed"
-	"encoding/csv"
-	"fmt"
 	"strconv"
 	"strings"
 
+	"slabwright/internal/table"
 	"slabwright/source"
 )
 
@@ -53,13 +52,7 @@ func read(name string) [][]string {
 	if err != nil {
 		panic("remedies: " + err.Error())
 	}
-	r := csv.NewReader(strings.NewReader(string(text)))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		panic(fmt.Sprintf("remedies: table %s: %v", name, err))
-	}
-	return rows[1:]
+	return table.Read(name, string(text)).Rows
 }
 
 func cite(keys string) []source.Citation {

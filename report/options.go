@@ -145,11 +145,7 @@ func handsPaper(rows []HandRow) []block {
 		if h.Cause != "" {
 			party = append(party, page.Run{Words: "\n" + h.Cause, Quiet: true})
 		}
-		stop := page.Plain(sentence(h.Action))
-		if h.Moment != "" {
-			stop = append(stop, page.Run{Words: " " + sentence(h.Moment), Quiet: true})
-		}
-		t.rows = append(t.rows, []page.Text{party, page.Plain(h.Departed), page.Plain(h.Caused), page.Plain(h.Control), stop})
+		t.rows = append(t.rows, h.cells(party))
 	}
 	var b []block
 	if len(t.rows) > 0 {
@@ -199,11 +195,7 @@ func handsBlocks(rows []HandRow, causes bool) []block {
 		if causes && h.Cause != "" {
 			party = append(party, page.Run{Words: "\n" + h.Cause, Quiet: true})
 		}
-		stop := page.Plain(sentence(h.Action))
-		if h.Moment != "" {
-			stop = append(stop, page.Run{Words: " " + sentence(h.Moment), Quiet: true})
-		}
-		t.rows = append(t.rows, []page.Text{party, page.Plain(h.Departed), page.Plain(h.Caused), page.Plain(h.Control), stop})
+		t.rows = append(t.rows, h.cells(party))
 	}
 	var b []block
 	if len(t.rows) > 0 {
@@ -213,4 +205,14 @@ func handsBlocks(rows []HandRow, causes bool) []block {
 		b = append(b, heading{3, "Also done other than planned, without bearing on this", ""}, bullets{others})
 	}
 	return b
+}
+
+// cells is a row of a table of hands: the party, then was it done other than planned,
+// did it cause this, who had control, and what would have stopped it when.
+func (h HandRow) cells(party page.Text) []page.Text {
+	stop := page.Plain(sentence(h.Action))
+	if h.Moment != "" {
+		stop = append(stop, page.Run{Words: " " + sentence(h.Moment), Quiet: true})
+	}
+	return []page.Text{party, page.Plain(h.Departed), page.Plain(h.Caused), page.Plain(h.Control), stop}
 }

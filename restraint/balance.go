@@ -58,10 +58,7 @@ func (b *balance) force(u, r []float64) (largest float64) {
 		if e == 0 {
 			continue
 		}
-		strain := b.strainIn(t, u)
-		for i := range strain {
-			strain[i] -= b.frozen[t][i]
-		}
+		strain := sub3(b.strainIn(t, u), b.frozen[t])
 		s := stressOf(b.plane, e*b.thick[t]*b.sheet[t], strain)
 		g := &b.grad[t]
 		for i, n := range v {

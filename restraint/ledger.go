@@ -30,10 +30,7 @@ func (s *slabState) stored(b *balance, u []float64) (e energies) {
 		if m == 0 {
 			continue
 		}
-		strain := b.strainIn(t, u)
-		for i := range strain {
-			strain[i] -= b.frozen[t][i]
-		}
+		strain := sub3(b.strainIn(t, u), b.frozen[t])
 		e.Sheet += b.thick[t] * b.sheet[t] / 2 * dot3(stressOf(b.plane, m, strain), strain)
 	}
 	for n := range b.nodes {

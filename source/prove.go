@@ -90,6 +90,21 @@ type missingInput string
 // Func is the function of ours that answers a quantity of the tables.
 type Func func(Inputs) float64
 
+// Together joins the functions of several subjects; a quantity that two of them
+// answer is a programmer's mistake.
+func Together(subjects ...map[string]Func) map[string]Func {
+	all := map[string]Func{}
+	for _, subject := range subjects {
+		for quantity, f := range subject {
+			if all[quantity] != nil {
+				panic("source: two functions answer " + quantity)
+			}
+			all[quantity] = f
+		}
+	}
+	return all
+}
+
 // Prove compares every row of every .csv file in dir with our functions, one
 // function a quantity. A row whose quantity has no function, or whose inputs are
 // wrong, is a failed result; nothing is left out.

@@ -4,12 +4,14 @@ import (
 	_ "embed"
 	"fmt"
 	"math"
+
+	"slabwright/internal/table"
 )
 
 //go:embed alignment.csv
 var alignmentCSV string
 
-var alignment = readTable("alignment.csv", alignmentCSV)
+var alignment = table.Read("alignment.csv", alignmentCSV)
 
 // AlignmentBar is the bar length, mm, that the rotation limits are stated for.
 const AlignmentBar = 450
@@ -38,7 +40,7 @@ const (
 //
 // Source: FHWA best practice brief on dowel alignment (2007); from memory.
 func CheckAlignment(a Alignment) (Verdict, []string) {
-	limit := func(what, column string) float64 { return alignment.number(alignment.find(what), column) }
+	limit := func(what, column string) float64 { return alignment.Number(alignment.Find(what), column) }
 	verdict, reasons := Within, []string(nil)
 	worse := func(v Verdict, format string, args ...any) {
 		if v == Assess || verdict == Within {

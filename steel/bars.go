@@ -3,6 +3,8 @@ package steel
 import (
 	_ "embed"
 	"math"
+
+	"slabwright/internal/table"
 )
 
 //go:embed bars.csv
@@ -12,8 +14,8 @@ var barsCSV string
 var meshCSV string
 
 var (
-	bars   = readTable("bars.csv", barsCSV)
-	meshes = readTable("mesh.csv", meshCSV)
+	bars   = table.Read("bars.csv", barsCSV)
+	meshes = table.Read("mesh.csv", meshCSV)
 )
 
 // CircleArea returns the area of a round bar, mm² for a diameter in mm.
@@ -29,17 +31,17 @@ type Bar struct {
 // FindBar returns a bar by its designation: "12" for 12 mm, "No. 4" for a US bar;
 // ok is false for another word.
 func FindBar(designation string) (b Bar, ok bool) {
-	i := bars.find(designation)
+	i := bars.Find(designation)
 	if i < 0 {
 		return Bar{}, false
 	}
-	return Bar{designation, bars.number(i, "diameter_mm"), bars.number(i, "area_mm2")}, true
+	return Bar{designation, bars.Number(i, "diameter_mm"), bars.Number(i, "area_mm2")}, true
 }
 
 // Bars returns every bar in table order.
 func Bars() (list []Bar) {
-	for i := range bars.rows {
-		list = append(list, Bar{bars.text(i, "designation"), bars.number(i, "diameter_mm"), bars.number(i, "area_mm2")})
+	for i := range bars.Rows {
+		list = append(list, Bar{bars.Text(i, "designation"), bars.Number(i, "diameter_mm"), bars.Number(i, "area_mm2")})
 	}
 	return list
 }
@@ -54,17 +56,17 @@ type Mesh struct {
 // FindMesh returns a mesh by its designation, such as "SL82" or "A252"; ok is false
 // for another word.
 func FindMesh(designation string) (m Mesh, ok bool) {
-	i := meshes.find(designation)
+	i := meshes.Find(designation)
 	if i < 0 {
 		return Mesh{}, false
 	}
-	return Mesh{designation, meshes.number(i, "wire_mm"), meshes.number(i, "pitch_mm"), meshes.number(i, "area_mm2_per_m")}, true
+	return Mesh{designation, meshes.Number(i, "wire_mm"), meshes.Number(i, "pitch_mm"), meshes.Number(i, "area_mm2_per_m")}, true
 }
 
 // Meshes returns every mesh in table order.
 func Meshes() (list []Mesh) {
-	for i := range meshes.rows {
-		m, _ := FindMesh(meshes.text(i, "designation"))
+	for i := range meshes.Rows {
+		m, _ := FindMesh(meshes.Text(i, "designation"))
 		list = append(list, m)
 	}
 	return list

@@ -2,7 +2,6 @@ package steel
 
 import (
 	"embed"
-	"maps"
 	"math"
 	"strconv"
 	"strings"
@@ -20,13 +19,7 @@ func Checks() []source.Result {
 }
 
 // quantities are our answers to the tables, by subject.
-var quantities = func() map[string]source.Func {
-	all := map[string]source.Func{}
-	for _, subject := range []map[string]source.Func{dowelQuantities, groupQuantities, sizeQuantities, areaQuantities, crackQuantities} {
-		maps.Copy(all, subject)
-	}
-	return all
-}()
+var quantities = source.Together(dowelQuantities, groupQuantities, sizeQuantities, areaQuantities, crackQuantities)
 
 func betaIn(in source.Inputs) float64 {
 	return RelativeStiffness(in.Num("K"), in.Num("d"), in.Num("E"))

@@ -3,6 +3,8 @@ package steel
 import (
 	_ "embed"
 	"sort"
+
+	"slabwright/internal/table"
 )
 
 //go:embed crack_limits.csv
@@ -12,8 +14,8 @@ var crackLimitsCSV string
 var barLimitsCSV string
 
 var (
-	crackLimits = readTable("crack_limits.csv", crackLimitsCSV)
-	barLimits   = readTable("bar_limits.csv", barLimitsCSV)
+	crackLimits = table.Read("crack_limits.csv", crackLimitsCSV)
+	barLimits   = table.Read("bar_limits.csv", barLimitsCSV)
 )
 
 // CrackLimit is one row of the tables of crack widths.
@@ -25,8 +27,8 @@ type CrackLimit struct {
 
 // CrackLimits returns the rows in table order.
 func CrackLimits() (list []CrackLimit) {
-	for i := range crackLimits.rows {
-		list = append(list, CrackLimit{crackLimits.text(i, "exposure"), crackLimits.text(i, "source"), crackLimits.number(i, "width_mm")})
+	for i := range crackLimits.Rows {
+		list = append(list, CrackLimit{crackLimits.Text(i, "exposure"), crackLimits.Text(i, "source"), crackLimits.Number(i, "width_mm")})
 	}
 	return list
 }
@@ -34,7 +36,7 @@ func CrackLimits() (list []CrackLimit) {
 // CrackLimitFor returns the guide width of an exposure, mm; ok is false for
 // another word.
 func CrackLimitFor(exposure string) (limit CrackLimit, ok bool) {
-	i := crackLimits.find(exposure)
+	i := crackLimits.Find(exposure)
 	if i < 0 {
 		return CrackLimit{}, false
 	}
@@ -59,10 +61,10 @@ func WidestSpacingEN(stress float64) (spacing float64, ok bool) {
 
 func barLimit(stress float64, column string) (value float64, ok bool) {
 	var stresses, values []float64
-	for i := range barLimits.rows {
-		if barLimits.text(i, column) != "" {
-			stresses = append(stresses, barLimits.number(i, "stress"))
-			values = append(values, barLimits.number(i, column))
+	for i := range barLimits.Rows {
+		if barLimits.Text(i, column) != "" {
+			stresses = append(stresses, barLimits.Number(i, "stress"))
+			values = append(values, barLimits.Number(i, column))
 		}
 	}
 	if stress > stresses[len(stresses)-1] {

@@ -3,12 +3,14 @@ package steel
 import (
 	_ "embed"
 	"fmt"
+
+	"slabwright/internal/table"
 )
 
 //go:embed dowel_sizes.csv
 var dowelSizesCSV string
 
-var dowelSizes = readTable("dowel_sizes.csv", dowelSizesCSV)
+var dowelSizes = table.Read("dowel_sizes.csv", dowelSizesCSV)
 
 // DowelSize is what a rule asks for at a slab thickness, mm. Length is nil where
 // the rule's lengths are not surely known.
@@ -24,16 +26,16 @@ type DowelSize struct {
 // (ACI 302.1R and 360R round dowels).
 func DowelSizeFor(rule string, thickness float64) (DowelSize, error) {
 	known := false
-	for i := range dowelSizes.rows {
-		if dowelSizes.text(i, "rule") != rule {
+	for i := range dowelSizes.Rows {
+		if dowelSizes.Text(i, "rule") != rule {
 			continue
 		}
 		known = true
-		if thickness >= dowelSizes.number(i, "from_mm") && thickness < dowelSizes.number(i, "below_mm") {
-			s := DowelSize{Rule: rule, Spacing: dowelSizes.number(i, "spacing_mm"),
-				Diameter: dowelSizes.number(i, "diameter_mm"), DiameterHigh: dowelSizes.number(i, "diameter_high_mm")}
-			if dowelSizes.text(i, "length_mm") != "" {
-				length := dowelSizes.number(i, "length_mm")
+		if thickness >= dowelSizes.Number(i, "from_mm") && thickness < dowelSizes.Number(i, "below_mm") {
+			s := DowelSize{Rule: rule, Spacing: dowelSizes.Number(i, "spacing_mm"),
+				Diameter: dowelSizes.Number(i, "diameter_mm"), DiameterHigh: dowelSizes.Number(i, "diameter_high_mm")}
+			if dowelSizes.Text(i, "length_mm") != "" {
+				length := dowelSizes.Number(i, "length_mm")
 				s.Length = &length
 			}
 			return s, nil

@@ -1,13 +1,17 @@
 package steel
 
-import _ "embed"
+import (
+	_ "embed"
+
+	"slabwright/internal/table"
+)
 
 //go:embed interlock.csv
 var interlockCSV string
 
-var interlock = readTable("interlock.csv", interlockCSV)
+var interlock = table.Read("interlock.csv", interlockCSV)
 
-func interlockValue(what string) float64 { return interlock.number(interlock.find(what), "value") }
+func interlockValue(what string) float64 { return interlock.Number(interlock.Find(what), "value") }
 
 // InterlockUsableOpening returns the opening, mm, up to which the stones of the two
 // faces still carry wheels across a crack or an undowelled joint. Wider cracks under
@@ -29,9 +33,9 @@ func InterlockDesignTransfer() (share, opening float64) {
 //
 // Source: FHWA-HRT-06-106 citing 0.75 and 0.60, seen; 0.70 from memory.
 func TransferCriterion(practice string) (efficiency float64, ok bool) {
-	i := interlock.find("efficiency " + practice)
+	i := interlock.Find("efficiency " + practice)
 	if i < 0 {
 		return 0, false
 	}
-	return interlock.number(i, "value"), true
+	return interlock.Number(i, "value"), true
 }

@@ -3,6 +3,8 @@ package steel
 import (
 	_ "embed"
 	"math"
+
+	"slabwright/internal/table"
 )
 
 // SelfStressFactorEN returns k, which allows for stress that a thick member makes
@@ -30,7 +32,7 @@ func MinimumSteelEN(kc, k, tensile, area, stress float64) float64 {
 //go:embed ratios_as.csv
 var ratiosASCSV string
 
-var ratiosAS = readTable("ratios_as.csv", ratiosASCSV)
+var ratiosAS = table.Read("ratios_as.csv", ratiosASCSV)
 
 // RestrainedSteelAS returns the steel, mm²/m each way, of a slab restrained in its
 // plane, for a degree of crack control: "minor", "moderate" or "strong"; ok is false
@@ -38,9 +40,9 @@ var ratiosAS = readTable("ratios_as.csv", ratiosASCSV)
 //
 // Source: AS 3600:2018 9.5.3 (9.4.3 in 2009); from memory.
 func RestrainedSteelAS(control string, thickness float64) (area float64, ok bool) {
-	i := ratiosAS.find(control)
+	i := ratiosAS.Find(control)
 	if i < 0 {
 		return 0, false
 	}
-	return ratiosAS.number(i, "ratio") * thickness * 1000, true
+	return ratiosAS.Number(i, "ratio") * thickness * 1000, true
 }

@@ -48,7 +48,7 @@ const (
 	SmallSize    = 8.0
 	draftGrey    = 241
 	mostPasses   = 6
-	placeholders = 88 // a page number not known yet
+	assumedPages = 88 // on the first pass, which finds how many there are
 )
 
 var (
@@ -76,7 +76,7 @@ type Document struct {
 // are those of the result, and returns the PDF. A link to an anchor that is not
 // in the document is an error.
 func Build(paper Paper, head Head, write func(*Document)) ([]byte, error) {
-	known, total := map[string]int{}, placeholders
+	known, total := map[string]int{}, assumedPages
 	for range mostPasses {
 		d := start(paper, head, known, total)
 		write(d)
@@ -201,7 +201,7 @@ func (d *Document) PageOf(name string) int {
 	if n, ok := d.known[name]; ok {
 		return n
 	}
-	return placeholders
+	return assumedPages
 }
 
 // Bookmark puts an entry in the reader's contents list; level 0 is the highest.

@@ -6,6 +6,7 @@ import { fixed, mm, withUnit } from "./format";
 import { Hands, Options } from "./finding";
 import { Table } from "./table";
 import { WorkingFold } from "./working";
+import { Facts } from "./facts";
 
 export function Basis() {
   const c = content.value!;
@@ -82,16 +83,7 @@ function Title() {
   return (
     <section>
       <h2>Title block</h2>
-      <dl class="facts">
-        {rows
-          .filter(([, v]) => v)
-          .map(([k, v]) => (
-            <div key={k}>
-              <dt>{k}</dt>
-              <dd>{v}</dd>
-            </div>
-          ))}
-      </dl>
+      <Facts rows={rows} />
       {papers.length > 0 && (
         <>
           <h2>Papers</h2>

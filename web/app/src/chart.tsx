@@ -2,9 +2,9 @@
 // their dashes, limits across, a band for a range, and the
 // hour looked at. The same numbers always stand in a table beneath.
 
-import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { clock, hour, type Span } from "./state";
 import { fixed } from "./format";
+import { useWidth } from "./width";
 
 export interface Series {
   name: string;
@@ -65,13 +65,7 @@ export function Chart({
   const inside = (t: number) => t >= span.from && t <= span.to;
   const series = given.map((s) => ({ ...s, points: s.points.filter((p) => inside(p[0])) }));
   const band = wide && { ...wide, points: wide.points.filter((p) => inside(p[0])) };
-  const box = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
-  useLayoutEffect(() => {
-    const watch = new ResizeObserver(() => setWidth(box.current!.clientWidth));
-    watch.observe(box.current!);
-    return () => watch.disconnect();
-  }, []);
+  const { box, width } = useWidth();
   const left = 38,
     right = 12,
     bottom = 26;

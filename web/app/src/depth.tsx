@@ -1,13 +1,13 @@
 // The slab through its depth at one hour: temperature, humidity in the pores, strength
 // and the stress that the layers do to each other, the top of the slab uppermost.
 
-import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { clock, hour, ruler } from "./state";
 import type { PourDay, Profile } from "./content";
 import { after, fixed, moment } from "./format";
 import { axis, decimalsOf } from "./chart";
 import { Fold } from "./fold";
 import { Table } from "./table";
+import { useWidth } from "./width";
 
 interface Quantity {
   name: string;
@@ -82,13 +82,7 @@ export function Depth({ pour }: { pour: PourDay }) {
 }
 
 function DepthChart({ q, depths, profiles, shown }: { q: Quantity; depths: number[]; profiles: Profile[]; shown: Profile }) {
-  const box = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
-  useLayoutEffect(() => {
-    const watch = new ResizeObserver(() => setWidth(box.current!.clientWidth));
-    watch.observe(box.current!);
-    return () => watch.disconnect();
-  }, []);
+  const { box, width } = useWidth();
   const all = profiles.map((p) => q.of(p)).filter((v): v is number[] => v?.length === depths.length);
   const own = q.of(shown);
   const ends = depths.map((_, i): [number, number] => [Math.min(...all.map((v) => v[i])), Math.max(...all.map((v) => v[i]))]);

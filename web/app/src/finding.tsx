@@ -8,6 +8,7 @@ import { CauseList } from "./cause";
 import { Fold } from "./fold";
 import { AnswerBody } from "./answers";
 import { WorkingLinks } from "./working";
+import { Facts } from "./facts";
 
 const MOST = 300; // findings in one list
 
@@ -141,21 +142,7 @@ function Where({ f }: { f: FindingSheet }) {
       <h2>Where it is</h2>
       <p>{sentence(f.place)}</p>
       <RelationList rows={f.relations ?? []} />
-      <Fold
-        line="As seen and measured"
-        inside={() => (
-          <dl class="facts">
-            {facts
-              .filter(([, v]) => v)
-              .map(([k, v]) => (
-                <div key={k}>
-                  <dt>{k}</dt>
-                  <dd>{v}</dd>
-                </div>
-              ))}
-          </dl>
-        )}
-      />
+      <Fold line="As seen and measured" inside={() => <Facts rows={facts} />} />
     </section>
   );
 }

@@ -4,6 +4,7 @@ import { clock, content, to } from "./state";
 import { lengthOf } from "./shape";
 import { after, inWords, metres, mm, percent } from "./format";
 import type { Fact } from "./content";
+import { Facts } from "./facts";
 
 export function JointScreen({ id }: { id: string }) {
   const c = content.value!;
@@ -49,16 +50,7 @@ export function JointScreen({ id }: { id: string }) {
   return (
     <>
       <h1>Joint {joint.name || joint.id}</h1>
-      <dl class="facts">
-        {rows
-          .filter(([, v]) => v)
-          .map(([k, v]) => (
-            <div key={k}>
-              <dt>{k}</dt>
-              <dd>{v}</dd>
-            </div>
-          ))}
-      </dl>
+      <Facts rows={rows} />
       {cut && (
         <p>
           <a href={to("pour", cut.pour.id)}>See the day of {cut.pour.name}</a>

@@ -1,7 +1,6 @@
 // The hour ruler under the plan: event marks, the cut window as a band, and a
 // slider that sets the hour the plan is drawn at.
 
-import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { clock, content, hour, pourShown, ruler, rulerSpan, to } from "./state";
 import type { Mark, PourDay } from "./content";
 import { after, moment } from "./format";
@@ -9,6 +8,7 @@ import { Hours } from "./chart";
 import { AsLookedAt } from "./plan";
 import { useWide } from "./wide";
 import { jointsCut, stateSentence } from "./panel-state";
+import { useWidth } from "./width";
 
 const SHORT: Record<string, string> = { truck: "T", finish: "F", cure: "C", set: "S", cut: "✕", departure: "D", window: "W" };
 
@@ -96,13 +96,7 @@ function Pours({ now }: { now: PourDay }) {
 }
 
 function Marks({ pour, events }: { pour: PourDay; events: Mark[] }) {
-  const box = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
-  useLayoutEffect(() => {
-    const watch = new ResizeObserver(() => setWidth(box.current!.clientWidth));
-    watch.observe(box.current!);
-    return () => watch.disconnect();
-  }, []);
+  const { box, width } = useWidth();
   const span = rulerSpan(pour),
     side = 12,
     height = 82;

@@ -1,12 +1,12 @@
 // Cut windows as bars on one clock: the window, the range of its two ends hatched, the
 // best time and the cuts. The same numbers always stand in a table beneath.
 
-import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { clock, hour, type Span } from "./state";
 import type { CutWindow } from "./content";
 import { moment } from "./format";
 import { betweenHours } from "./window-words";
 import { Hours } from "./chart";
+import { useWidth } from "./width";
 
 export interface WindowRow {
   name: string;
@@ -16,13 +16,7 @@ export interface WindowRow {
 }
 
 export function Windows({ title, span, rows }: { title: string; span: Span; rows: WindowRow[] }) {
-  const box = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(0);
-  useLayoutEffect(() => {
-    const watch = new ResizeObserver(() => setWidth(box.current!.clientWidth));
-    watch.observe(box.current!);
-    return () => watch.disconnect();
-  }, []);
+  const { box, width } = useWidth();
   const above = rows.some((r) => r.name.length > 6); // long names stand over their bar
   const left = above ? 12 : 44,
     right = 14,

@@ -29,6 +29,7 @@ type Options struct {
 	PDF       func(io.Writer, *report.Content) error // /report.pdf
 	HTML      func(io.Writer, *report.Content) error // /report.html
 	Drawing   func(io.Writer, *report.Content) error // /plan.svg
+	Asks      map[string]Ask                         // questions that carry something, by name
 	LogErrors func(what string, err error)           // answers that could not be written
 }
 
@@ -43,6 +44,7 @@ func Handler(content func(context.Context) (*report.Content, error), o Options) 
 	mux := http.NewServeMux()
 	mux.HandleFunc("/api/content", s.content)
 	mux.HandleFunc("/api/progress", s.progress)
+	mux.HandleFunc(askPath, s.ask)
 	for _, p := range s.papers() {
 		mux.HandleFunc("/"+p.name, s.paper(p))
 	}
@@ -68,9 +70,9 @@ const paperSecurity = "default-src 'none'; style-src 'unsafe-inline'; img-src da
 // sandbox or where nothing may be loaded.
 const pdfSecurity = "frame-ancestors 'none'"
 
-// guard lets in only questions asked of this computer by name, and only reading.
-// The check of the name stops a page of another site whose name was
-// pointed at this computer.
+// guard lets in only questions asked of this computer by name; all are reading but
+// those put to askPath by this page itself. The check of the name stops a page of
+// another site whose name was pointed at this computer.
 func guard(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
@@ -88,12 +90,19 @@ func guard(next http.Handler) http.Handler {
 			http.Error(w, "Another site asked for this.", http.StatusForbidden)
 			return
 		}
-		if r.Method != http.MethodGet && r.Method != http.MethodHead {
+		asked := strings.HasPrefix(r.URL.Path, askPath)
+		switch {
+		case asked && r.Method != http.MethodPost:
+			h.Set("Allow", "POST")
+			http.Error(w, "A question here carries something with it: POST is answered.", http.StatusMethodNotAllowed)
+		case asked && !mayAsk(r):
+			http.Error(w, "Only this page itself may ask that, as JSON.", http.StatusForbidden)
+		case !asked && r.Method != http.MethodGet && r.Method != http.MethodHead:
 			h.Set("Allow", "GET, HEAD")
 			http.Error(w, "This page only reads: GET and HEAD are answered.", http.StatusMethodNotAllowed)
-			return
+		default:
+			next.ServeHTTP(w, r)
 		}
-		next.ServeHTTP(w, r)
 	})
 }
 

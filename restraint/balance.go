@@ -96,7 +96,7 @@ func (b *balance) force(u, r []float64) (largest float64) {
 func (b *balance) drags(n int, u []float64) (fx, fy float64, growth [3]float64) {
 	k := b.base * b.bed[n]
 	ex, ey := u[2*n]-b.slid[2*n], u[2*n+1]-b.slid[2*n+1]
-	far := math.Hypot(ex, ey)
+	far := math.Sqrt(ex*ex + ey*ey)
 	limit := b.drag[n]
 	if k*far <= limit {
 		return k * ex, k * ey, [3]float64{k, 0, k}
@@ -143,10 +143,7 @@ func (b *balance) stiffen(u []float64) {
 	}
 }
 
-const (
-	settled = 1e-5 // of the largest force
-	rounds  = 60
-)
+const rounds = 60 // of Newton's method before a search gives up
 
 // solve starts from u and changes it to the state of balance. If that is not found, u
 // is the nearest to it that was met.
@@ -158,7 +155,7 @@ func (b *balance) solve(u []float64) (count int, err error) {
 		if !(size < math.Inf(1)) {
 			return count, b.unsettled(r, 1, fmt.Errorf("a force is not a number"))
 		}
-		if size <= settled*scale || scale == 0 {
+		if size <= b.set.Settled*scale || scale == 0 {
 			return count, nil
 		}
 		b.stiffen(u)
@@ -172,7 +169,7 @@ func (b *balance) solve(u []float64) (count int, err error) {
 		scale = max(scale, b.along(u, step, trial, r))
 		copy(u, trial)
 	}
-	if size := largestOf(r); size > 1e-4*scale {
+	if size := largestOf(r); size > 10*b.set.Settled*scale {
 		return count, b.unsettled(r, size/scale, nil)
 	}
 	return count, nil

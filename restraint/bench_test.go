@@ -43,13 +43,13 @@ func yard() Model {
 }
 
 func twoYears() []float64 {
-	return append(firstMonths(), 24*120, 24*180, 24*300, 24*500, 24*730)
+	return append(UsualHours(24*90), 24*120, 24*180, 24*300, 24*500, 24*730)
 }
 
 func TestYard(t *testing.T) {
 	m := yard()
 	m.Settings.Size = 0.6
-	r := replay(t, m, firstMonths()...)
+	r := replay(t, m, UsualHours(24*90)...)
 	describe(t, r)
 	nearest := func(p plan.Point) float64 {
 		best := math.Inf(1)

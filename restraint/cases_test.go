@@ -37,17 +37,6 @@ func row(panels int, length, sawnAt float64) Model {
 	return m
 }
 
-func firstMonths() []float64 {
-	var out []float64
-	for h := 0.0; h <= 72; h += 2 {
-		out = append(out, h)
-	}
-	for h := 96.0; h < 24*90; h *= 1.25 {
-		out = append(out, h)
-	}
-	return append(out, 24*90)
-}
-
 func describe(t *testing.T, r *Replay) {
 	t.Helper()
 	for _, e := range r.Events {
@@ -73,7 +62,7 @@ func count(r *Replay, kind LineKind) (n int) {
 // Panels sawn in time crack at their joints and nowhere else; the same sawn late
 // crack between them before the saw comes.
 func TestRowOfPanels(t *testing.T) {
-	in := replay(t, row(7, 5, 12), firstMonths()...)
+	in := replay(t, row(7, 5, 12), UsualHours(24*90)...)
 	describe(t, in)
 	if count(in, SawnLine) < 2 || count(in, CrackLine) > 0 {
 		t.Errorf("sawn in time: %d joints opened, %d cracks", count(in, SawnLine), count(in, CrackLine))
@@ -86,7 +75,7 @@ func TestRowOfPanels(t *testing.T) {
 		}
 	}
 	within(t, "work set free, event by event", freed, in.Ledger.Released, 1e-9)
-	late := replay(t, row(7, 5, 400), firstMonths()...)
+	late := replay(t, row(7, 5, 400), UsualHours(24*90)...)
 	describe(t, late)
 	if count(late, CrackLine) == 0 || late.Events[0].Kind != CrackLine || late.Events[0].Hour >= 400 {
 		t.Errorf("sawn late: %d cracks", count(late, CrackLine))
@@ -101,7 +90,7 @@ func TestRowOfPanels(t *testing.T) {
 func TestInsideCorner(t *testing.T) {
 	m := Model{Slab: plan.Slab{Outline: path(0, 0, 8, 0, 8, 4, 4, 4, 4, 8, 0, 8)}, Base: Base{Stiffness: 300e6, Friction: 3, UnitWeight: 24000},
 		Pours: []Pour{{Thickness: 0.15, At: hot(4)}}}
-	r := replay(t, m, firstMonths()...)
+	r := replay(t, m, UsualHours(24*90)...)
 	describe(t, r)
 	if len(r.Events) == 0 || r.Events[0].Kind != CrackLine {
 		t.Fatal("no crack")
@@ -125,7 +114,7 @@ func TestInsideCorner(t *testing.T) {
 		{ID: "X", Kind: SawnLine, Path: path(4, 0, 4, 4), From: 10, Share: 0.7, FaceShare: 0.5},
 		{ID: "Y", Kind: SawnLine, Path: path(0, 4, 4, 4), From: 10, Share: 0.7, FaceShare: 0.5},
 	}
-	with := replay(t, m, firstMonths()...)
+	with := replay(t, m, UsualHours(24*90)...)
 	describe(t, with)
 	if count(with, CrackLine) > 0 || count(with, SawnLine) == 0 {
 		t.Errorf("with joints: %d cracks, %d joints opened", count(with, CrackLine), count(with, SawnLine))
@@ -150,7 +139,7 @@ func infill(free bool) Model {
 // Round bars in both directions pin the corner of a new panel, which cracks; bars
 // that are free sideways do not.
 func TestDowelsBothWays(t *testing.T) {
-	years := append(firstMonths(), 24*120, 24*180, 24*300, 24*500, 24*730)
+	years := append(UsualHours(24*90), 24*120, 24*180, 24*300, 24*500, 24*730)
 	locked := replay(t, infill(false), years...)
 	describe(t, locked)
 	if count(locked, CrackLine) == 0 {
@@ -178,7 +167,7 @@ func column(isolated bool) Model {
 // A column cast in cracks the panel from its faces; with a strip round it, it does
 // not.
 func TestColumnCastIn(t *testing.T) {
-	in := replay(t, column(false), firstMonths()...)
+	in := replay(t, column(false), UsualHours(24*90)...)
 	describe(t, in)
 	if count(in, CrackLine) == 0 {
 		t.Fatal("cast in: no crack")
@@ -186,7 +175,7 @@ func TestColumnCastIn(t *testing.T) {
 	if d := in.Events[0].At.To(plan.Point{X: 4, Y: 2.5}); d > 0.5 {
 		t.Errorf("the first crack starts %.2f m from the column", d)
 	}
-	out := replay(t, column(true), firstMonths()...)
+	out := replay(t, column(true), UsualHours(24*90)...)
 	if len(out.Events) > 0 {
 		t.Errorf("with a strip: %d cracks", len(out.Events))
 	}
@@ -195,7 +184,7 @@ func TestColumnCastIn(t *testing.T) {
 // Over a sample, panels sawn in time crack less often than the same sawn late, the
 // chance lies at joints, and the number of workers changes nothing.
 func TestSamples(t *testing.T) {
-	hours := firstMonths()[:30]
+	hours := UsualHours(24 * 90)[:30]
 	doubt := Doubt{Strain: 0.2, Strength: 0.2, Friction: 0.4, Stiffness: 0.5, Depth: 0.2}
 	run := func(at float64, workers int) *Chances {
 		m := row(7, 5, at)

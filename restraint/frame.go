@@ -109,7 +109,6 @@ func (f *frame) shape(m *Model) {
 	f.sheet = make([]float64, len(f.tri))
 	f.thick = make([]float64, len(f.tri))
 	f.bed = make([]float64, f.nodes)
-	f.drag = make([]float64, f.nodes)
 	for t, v := range f.tri {
 		a, b, c := f.at[v[0]], f.at[v[1]], f.at[v[2]]
 		double := b.Minus(a).Cross(c.Minus(a))
@@ -121,7 +120,18 @@ func (f *frame) shape(m *Model) {
 		f.thick[t] = m.Pours[f.pour[t]].Thickness
 		for _, n := range f.node[t] {
 			f.bed[n] += double / 6
-			f.drag[n] += double / 6 * m.Base.Limit(f.thick[t])
+		}
+	}
+	f.dragOf(m)
+}
+
+// dragOf works out the force at which each node slips over the base of a model.
+func (f *frame) dragOf(m *Model) {
+	f.drag = make([]float64, f.nodes)
+	for t, nodes := range f.node {
+		limit := f.sheet[t] / 3 * m.Base.Limit(f.thick[t])
+		for _, n := range nodes {
+			f.drag[n] += limit
 		}
 	}
 }

@@ -109,6 +109,9 @@ type Settings struct {
 	Scatter  float64 // coefficient of variation of strength over the plan; 0 for none
 	Patch    float64 // length over which strength varies, m; 0.7
 	Seed     uint64  // of the scatter
+	Settled  float64 // force left out of balance, as a share of the largest; 1e-5
+	Over     float64 // tension over strength that a step may reach before it is halved; 1.08
+	Halvings int     // most times that a step is halved; 3
 	Cracks   int     // most cracks and openings before it stops looking; 200
 	Workers  int     // cores for one solve; 1
 }
@@ -121,6 +124,8 @@ type Model struct {
 	Lines    []Line
 	Holds    []Hold
 	Settings Settings
+
+	laid *laid // shared by members of a sample
 }
 
 func (s Settings) filled() Settings {
@@ -139,6 +144,11 @@ func (s Settings) filled() Settings {
 	orElse(&s.LockGone, 0.9e-3)
 	orElse(&s.Patch, 0.7)
 	orElse(&s.Green, 0.1e6)
+	orElse(&s.Settled, 1e-5)
+	orElse(&s.Over, 1.08)
+	if s.Halvings == 0 {
+		s.Halvings = 3
+	}
 	if s.Cracks == 0 {
 		s.Cracks = 200
 	}

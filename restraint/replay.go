@@ -59,7 +59,7 @@ func (s *slabState) run(ctx context.Context, hours, shown []float64, say Progres
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		if err := s.advance(ctx, hour, r, halvings); err != nil {
+		if err := s.advance(ctx, hour, r, s.set.Halvings); err != nil {
 			return err
 		}
 		for len(shown) > 0 && shown[0] <= hour {
@@ -73,11 +73,6 @@ func (s *slabState) run(ctx context.Context, hours, shown []float64, say Progres
 	return nil
 }
 
-const (
-	halvings  = 3    // of a step within which something cracks
-	overshoot = 1.08 // tension over strength that a step may reach before it is halved
-)
-
 // advance goes on to an hour and opens what cracks. If the tension overshoots the
 // strength, or is about to, the hour in between is taken first.
 func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left int) error {
@@ -90,7 +85,7 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 	if len(r.Events) >= s.set.Cracks {
 		left = 0
 	}
-	if left > 0 && s.share < 1 && s.share+s.growth*(hour-s.hour) > overshoot {
+	if left > 0 && s.share < 1 && s.share+s.growth*(hour-s.hour) > s.set.Over {
 		return between()
 	}
 	before := *s
@@ -103,7 +98,7 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 	}
 	mean := s.mean()
 	share := s.worst(mean, nil).share
-	if left > 0 && share > overshoot && before.frame == s.frame {
+	if left > 0 && share > s.set.Over && before.frame == s.frame {
 		rounds := s.rounds
 		*s = before
 		s.rounds, s.growth = rounds, 0

@@ -30,6 +30,7 @@ func (m Model) Spread(count int, seed uint64, d Doubt) func(i int) Model {
 		}
 	}
 	points := sample.Latin(count, 5, seed)
+	m = m.layingOut()
 	return func(i int) Model {
 		factor := func(k int, doubt float64) float64 { return sample.Triangular(points[i][k], 1-doubt, 1, 1+doubt) }
 		out := m

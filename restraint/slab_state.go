@@ -36,27 +36,15 @@ type slabState struct {
 }
 
 func newSlabState(m *Model, set Settings) (*slabState, error) {
-	n, lines, err := newNet(*m, set)
+	l, err := laidFor(m, set)
 	if err != nil {
 		return nil, err
 	}
-	s := &slabState{model: m, set: set, lines: lines, cut: map[side]int{}, memory: map[seamKey]memory{}, scatter: newScatter(set)}
-	s.crossings = crossingsOf(lines)
-	for key, on := range n.onLine {
-		if n.beside[key][1] < 0 {
-			continue // along an edge
-		}
-		for _, l := range on {
-			if k := lines[l].Kind; k == FormedLine || k == IsolationLine {
-				s.cut[key] = l
-				break
-			}
-		}
-	}
+	n := l.net
+	s := &slabState{model: m, set: set, lines: l.lines, frame: l.frame, near: l.near, memory: map[seamKey]memory{}, scatter: newScatter(set)}
+	s.cut, s.crossings = firstCuts(n, l.lines), crossingsOf(l.lines)
 	s.now = make([]Concrete, len(m.Pours))
 	s.full, s.since = make([]float64, len(m.Pours)), make([]float64, len(m.Pours))
-	s.frame = newFrame(n, s.cut, m, set)
-	s.near = newNearby(s.frame, s.cut, set.Reach)
 	s.u = make([]float64, 2*s.frame.nodes)
 	s.slid = make([]float64, 2*s.frame.nodes)
 	s.frozen = make([][3]float64, len(n.tri))

@@ -175,7 +175,7 @@ func (s *slabState) accept(b *balance, u []float64) {
 	for n := range s.frame.nodes {
 		k := b.base * s.frame.bed[n]
 		ex, ey := u[2*n]-s.slid[2*n], u[2*n+1]-s.slid[2*n+1]
-		if far := math.Hypot(ex, ey); k*far > s.frame.drag[n] {
+		if far := math.Sqrt(ex*ex + ey*ey); k*far > s.frame.drag[n] {
 			part := 1 - s.frame.drag[n]/(k*far)
 			s.ledger.Slid += s.frame.drag[n] * part * far
 			s.slid[2*n] += part * ex

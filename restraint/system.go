@@ -47,6 +47,12 @@ func newSystem(f *frame, pours int, poisson float64) *system {
 	return s
 }
 
+// again returns matrices of the same frame for another model.
+func (s *system) again() *system {
+	matrix := s.pattern.NewMatrix()
+	return &system{pattern: s.pattern, symbolic: s.symbolic, unit: s.unit, sheet: make([]float64, len(matrix.Value)), matrix: matrix}
+}
+
 // stiffness fills thickness · area · Bᵀ·D·B of a triangle for a modulus of 1.
 func (f *frame) stiffness(t int, d [3]float64, ke *[36]float64) {
 	g, w := &f.grad[t], f.thick[t]*f.sheet[t]

@@ -260,7 +260,7 @@ func TestStripThatCloses(t *testing.T) {
 }
 
 func TestSameTwice(t *testing.T) {
-	hours := firstMonths()[:20]
+	hours := UsualHours(24 * 90)[:20]
 	a, err := infill(false).Replay(context.Background(), hours, hours[10:11], nil)
 	if err != nil {
 		t.Fatal(err)
@@ -292,12 +292,12 @@ func TestBadModelsAreNamed(t *testing.T) {
 
 func TestCancelKeepsWhatWasFound(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
-	r, err := row(3, 5, 12).Replay(ctx, firstMonths(), nil, func(done, of int, hour float64) {
+	r, err := row(3, 5, 12).Replay(ctx, UsualHours(24*90), nil, func(done, of int, hour float64) {
 		if done == 5 {
 			cancel()
 		}
 	})
-	if !errors.Is(err, context.Canceled) || r == nil || r.Until != firstMonths()[5] {
+	if !errors.Is(err, context.Canceled) || r == nil || r.Until != UsualHours(24 * 90)[5] {
 		t.Errorf("error %v, replay until %v", err, r)
 	}
 }

@@ -75,6 +75,12 @@ func ArrestShare(modulus, fracture, strength, ran float64) float64 {
 	return math.Min(0.95, NotchStrength(Toughness(modulus, fracture), math.Min(ran, 1), 1.12)/strength)
 }
 
+// tension returns the largest principal stress.
+func tension(s [3]float64) float64 {
+	half := (s[0] - s[1]) / 2
+	return (s[0]+s[1])/2 + math.Sqrt(half*half+s[2]*s[2])
+}
+
 func principal(s [3]float64) (most, least, angle float64) {
 	mean, half := (s[0]+s[1])/2, (s[0]-s[1])/2
 	r := math.Hypot(half, s[2])

@@ -36,7 +36,7 @@ func (s *slabState) worstSound(mean [][3]float64, spent map[int32]bool) site {
 		if c.Strength < s.set.Green || spent[int32(t)] {
 			continue
 		}
-		most, _, _ := principal(mean[t])
+		most := tension(mean[t])
 		if most <= 0 || most+c.Face <= best.share*c.Strength*s.factor[t] {
 			continue
 		}

@@ -33,6 +33,8 @@ type pourRun struct {
 	brief    bool                           // only the window is wanted
 	day      report.PourDay
 
+	plan *planPour // followed on for the replay in plan
+
 	dryingSheet, windowSheet string
 }
 

@@ -28,6 +28,6 @@ func ExampleRank() {
 	fmt.Println(r.Answer)
 	fmt.Println("For:", r.Top().For[0].Text)
 	// Output:
-	// The likeliest cause is joint sawn too late: about 7 in 10 (5 to 9 in 10). The joint was sawn after the slab had already begun to crack, so the crack runs beside the groove and the groove stays idle.
+	// The likeliest cause is joint sawn too late: about 97 in 100 (82 to 98 in 100). The joint was sawn after the slab had already begun to crack, so the crack runs beside the groove and the groove stays idle.
 	// For: it runs 180 mm beside joint J3 and nearly parallel to it
 }

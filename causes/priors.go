@@ -52,3 +52,12 @@ func Priors(exposure string, frost bool, tally map[string]int) []Prior {
 	}
 	return all
 }
+
+// priorShares are the prior chances of a finding in the order of the catalogue.
+func priorShares(e Evidence) []float64 {
+	shares := make([]float64, len(catalogue))
+	for h, p := range Priors(e.Exposure, e.Frost, e.Tally) {
+		shares[h] = p.Share
+	}
+	return shares
+}

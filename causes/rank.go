@@ -25,7 +25,7 @@ const (
 // that it cannot be told yet.
 func Rank(e Evidence) Ranking {
 	w := weigh(e)
-	r := Ranking{Finding: e.Finding, Unused: w.unused}
+	r := Ranking{Finding: e.Finding, Unused: w.unused, prior: priorShares(e)}
 	for _, h := range order(w.belief) {
 		r.All = append(r.All, w.causeWeight(h))
 	}
@@ -57,16 +57,29 @@ func order(p []float64) []int {
 
 // decide applies the rule of [Rank] to the ranked causes.
 func decide(all []Weight) (combined []string, decided bool) {
-	first, second := all[0], all[1]
-	if first.Cause == Other {
-		return nil, false
+	belief := make([]float64, len(catalogue))
+	for _, w := range all {
+		belief[position[w.Cause]] = w.P
 	}
-	if second.P > combinedAbove && second.Cause != Other && apart(first.Cause, second.Cause) {
-		both := first.P + second.P
-		third := all[2].P
-		return []string{first.Cause, second.Cause}, both >= decidedChance && second.P >= decidedRatio*third
+	top := order(belief)
+	both, decided := decideBelief(belief, top)
+	if both {
+		combined = []string{catalogue[top[0]].ID, catalogue[top[1]].ID}
 	}
-	return nil, first.P >= decidedChance && first.P >= decidedRatio*second.P
+	return combined, decided
+}
+
+// decideBelief is the rule on bare chances; top is their order.
+func decideBelief(p []float64, top []int) (combined, decided bool) {
+	first, second := catalogue[top[0]].ID, catalogue[top[1]].ID
+	p1, p2, p3 := p[top[0]], p[top[1]], p[top[2]]
+	if first == Other {
+		return false, false
+	}
+	if p2 > combinedAbove && second != Other && apart(first, second) {
+		return true, p1+p2 >= decidedChance && p2 >= decidedRatio*p3
+	}
+	return false, p1 >= decidedChance && p1 >= decidedRatio*p2
 }
 
 // apart reports whether two causes share no layer.

@@ -64,6 +64,8 @@ type Ranking struct {
 	Unused      []Unused      `json:"unused,omitempty"`
 	NextTests   []Test        `json:"next_tests,omitempty"`
 	Working     working.Sheet `json:"working"`
+
+	prior []float64 // chances before anything of the finding was known
 }
 
 // Top returns the likeliest cause.

@@ -25,11 +25,12 @@ type SlabCause struct {
 	Leads    []string `json:"leads"`    // findings it leads
 }
 
-// shared is how strongly a cause found elsewhere on the slab raises it here, and
-// linked the same for a cause that brings another about: our own judgement.
+// How findings of one slab hang together: our own judgement. A further finding has
+// the cause of another with chance shared, one that such a cause brings about with
+// chance linked, and else a cause of its own.
 const (
-	shared = 1.0
-	linked = 0.5
+	shared = 0.30
+	linked = 0.10
 )
 
 // link is one row of how a cause brings another about.
@@ -53,26 +54,21 @@ func readLinks() []link {
 // its chances at the others, as they stand on their own evidence, and by those of
 // causes that bring it about:
 //
-//	p_j(c) ∝ P_j(c)·(1 + m_j(c) + m_j(a)/2 …)
+//	p_j(c) ∝ P_j(c)·((1-σ-λ) + σ·m_j(c)/π(c) + λ·Σ_a m_j(a)/(n_a·π(c)))
 //
-// with m_j(c) the mean chance of c over the other findings and a the causes that
-// lead to c. A cause ruled out at a finding stays out there.
+// with π(c) the prior chance, m_j(c) the mean chance of c over the other findings, a
+// the causes that bring about c and n_a how many each brings about. It is the rule of
+// an urn from which finding j draws the cause of another finding with chance σ. What
+// is no commoner elsewhere than anywhere (m = π) raises nothing. A cause ruled out at a
+// finding stays out there.
 func RankSlab(rankings []Ranking) SlabRanking {
 	s := SlabRanking{Findings: map[string]string{}}
 	if len(rankings) == 0 {
 		s.Answer = "Nothing was found on this slab."
 		return s
 	}
-	alone := make([][]float64, len(rankings))
-	for j, r := range rankings {
-		alone[j] = make([]float64, len(catalogue))
-		for _, w := range r.All {
-			alone[j][position[w.Cause]] = w.P
-		}
-	}
-	together := make([][]float64, len(rankings))
+	together := Beside(rankings)
 	for j := range rankings {
-		together[j] = raised(alone, j)
 		s.Findings[rankings[j].Finding] = catalogue[order(together[j])[0]].ID
 	}
 	s.Causes = slabCauses(rankings, together)
@@ -81,35 +77,78 @@ func RankSlab(rankings []Ranking) SlabRanking {
 	return s
 }
 
+// Beside returns the chances of every cause, in the order of the catalogue, at each
+// finding once the findings are set beside each other (see [RankSlab]).
+func Beside(rankings []Ranking) [][]float64 {
+	alone, together := make([][]float64, len(rankings)), make([][]float64, len(rankings))
+	for j, r := range rankings {
+		alone[j] = make([]float64, len(catalogue))
+		for _, w := range r.All {
+			alone[j][position[w.Cause]] = w.P
+		}
+	}
+	for j := range rankings {
+		together[j] = raised(alone, rankings[j].prior, j)
+	}
+	return together
+}
+
 // raised returns the chances at finding j beside the others.
-func raised(alone [][]float64, j int) []float64 {
+func raised(alone [][]float64, prior []float64, j int) []float64 {
+	p := append([]float64(nil), alone[j]...)
+	if len(alone) < 2 {
+		return p
+	}
 	mean := make([]float64, len(catalogue))
-	for i, p := range alone {
+	for i, q := range alone {
 		if i == j {
 			continue
 		}
-		for h := range p {
-			mean[h] += p[h] / float64(len(alone)-1)
+		for h := range q {
+			mean[h] += q[h] / float64(len(alone)-1)
 		}
 	}
-	p, sum := make([]float64, len(catalogue)), 0.0
-	for h, c := range catalogue {
-		lift := 1 + shared*mean[h]
-		if c.ID == Other {
-			lift = 1
-		}
-		for _, l := range links {
-			if l.to == c.ID {
-				lift += linked * mean[position[l.from]]
-			}
-		}
-		p[h] = alone[j][h] * lift
+	sum := 0.0
+	for h, lift := range lifts(mean, prior) {
+		p[h] *= lift
 		sum += p[h]
 	}
 	for h := range p {
 		p[h] /= sum
 	}
 	return p
+}
+
+// lifts is what the mean chances over the other findings do to each cause.
+func lifts(mean, prior []float64) []float64 {
+	lift := make([]float64, len(mean))
+	for h := range lift {
+		lift[h] = 1 - shared - linked + shared*mean[h]/prior[h]
+	}
+	for _, l := range links {
+		from, to := position[l.from], position[l.to]
+		lift[to] += linked * mean[from] / (float64(bringsAbout[l.from]) * prior[to])
+	}
+	for h, m := range mean { // a cause that brings nothing about leaves its share to chance
+		if bringsAbout[catalogue[h].ID] == 0 {
+			for k := range lift {
+				lift[k] += linked * m
+			}
+		}
+	}
+	lift[position[Other]] = 1
+	return lift
+}
+
+// bringsAbout counts the causes that each cause brings about.
+var bringsAbout = countLinks()
+
+func countLinks() map[string]int {
+	n := map[string]int{}
+	for _, l := range links {
+		n[l.from]++
+	}
+	return n
 }
 
 func slabCauses(rankings []Ranking, together [][]float64) []SlabCause {

@@ -24,7 +24,7 @@ type weighing struct {
 	belief    []float64
 	less      [][]float64 // the belief as if each piece had never been seen
 	silent    [][]float64 // the belief with each piece struck out, the rest keeping its weight
-	others    [][]float64 // the belief under other temperings
+	others    [][]float64 // the belief if pieces depended more or less on each other
 	unused    []Unused
 	lifted    int // pieces of evidence that fit none of the leading causes
 	ageShares map[string]float64
@@ -32,15 +32,21 @@ type weighing struct {
 	priors    string   // what the prior odds stand on
 }
 
-// weigh puts the evidence into the model.
+// weigh puts the evidence into the model and finds the belief and its range.
 func weigh(e Evidence) *weighing {
+	w := prepare(e)
+	w.ageShares = ageShares(e)
+	w.solve()
+	return w
+}
+
+// prepare puts the evidence into the model.
+func prepare(e Evidence) *weighing {
 	priors := Priors(e.Exposure, e.Frost, e.Tally)
-	w := &weighing{model: network(priors), priors: priors[0].Basis, because: map[string]string{}, pointless: e.Pointless}
+	w := &weighing{model: networkOn(priors), priors: priors[0].Basis, because: map[string]string{}, pointless: e.Pointless}
 	w.observe(e)
 	w.addPhysics(e.Physics)
 	w.exclude(e)
-	w.ageShares = ageShares(e)
-	w.solve()
 	return w
 }
 
@@ -73,6 +79,9 @@ func (w *weighing) observe(e Evidence) {
 		if err != nil {
 			panic("causes: " + err.Error()) // fault has looked at every state and weight
 		}
+		if v.Name == "exposure" {
+			w.withinPlace(&ev, e.Exposure)
+		}
 		ev.Strength = best
 		w.add(ev, seen, joinTexts(seen), firstWorking(seen))
 	}
@@ -80,6 +89,21 @@ func (w *weighing) observe(e Evidence) {
 		if FindVariable(o.Variable) == nil {
 			w.unused = append(w.unused, Unused{o, fmt.Sprintf("%q is not a thing the ranking knows how to weigh", o.Variable)})
 		}
+	}
+}
+
+// withinPlace takes out of the exposure what the prior odds hold already: whether it
+// lies indoors or outdoors. What is left is frost and salt among the outdoor states.
+func (w *weighing) withinPlace(ev *bayes.Evidence, exposure string) {
+	v := w.model.Variable("exposure")
+	for h := range ev.LogLikelihood {
+		p := 0.0
+		for s, state := range v.States {
+			if (state == Indoor) == (exposure == Indoor) {
+				p += v.Likelihood[h][s]
+			}
+		}
+		ev.LogLikelihood[h] = math.Min(0, ev.LogLikelihood[h]-math.Log(p))
 	}
 }
 
@@ -191,9 +215,9 @@ func (w *weighing) addPhysics(all []Physics) {
 	}
 }
 
-// solve finds the belief, lifts "something else" when evidence fits none of the
-// leading causes, and then the beliefs the range is taken over.
-func (w *weighing) solve() {
+// believe finds the belief and lifts "something else" when evidence fits none of the
+// leading causes.
+func (w *weighing) believe() {
 	w.belief = w.model.Posterior(w.evidence, w.excluded)
 	if w.lifted = len(w.unexplained()); w.lifted > 0 {
 		odds := append([]float64(nil), w.model.Odds...)
@@ -201,12 +225,17 @@ func (w *weighing) solve() {
 		w.model = w.model.WithOdds(odds)
 		w.belief = w.model.Posterior(w.evidence, w.excluded)
 	}
+}
+
+// solve finds the belief and then the beliefs the range is taken over.
+func (w *weighing) solve() {
+	w.believe()
 	for i := range w.evidence {
 		w.less = append(w.less, w.model.Posterior(bayes.Without(w.evidence, i), w.excluded))
 		w.silent = append(w.silent, w.model.Silent(w.evidence, w.excluded, i))
 	}
-	for _, t := range []float64{temperedLow, temperedTop} {
-		w.others = append(w.others, w.model.Tempered(t).Posterior(w.evidence, w.excluded))
+	for _, d := range []float64{dependenceLow, dependenceHigh} {
+		w.others = append(w.others, w.model.WithDependence(d).Posterior(w.evidence, w.excluded))
 	}
 }
 
@@ -214,7 +243,7 @@ func (w *weighing) solve() {
 const (
 	unexplainedChance = 0.02 // at most this under each of them
 	leadingCauses     = 3
-	liftOther         = 3.0 // what each such piece does to the odds of "something else"
+	liftOther         = 2.0 // what each such piece does to the odds of "something else"
 )
 
 // unexplained returns the pieces of evidence whose chance is small under every

@@ -10,12 +10,17 @@ import (
 )
 
 func proveCommand(s *settings) *cobra.Command {
-	var failedOnly bool
+	var failedOnly, calibrated bool
+	var jobs int
+	var seed uint64
 	cmd := &cobra.Command{
 		Use:   "prove",
 		Short: "Compare the program with published values and textbook cases, row by row",
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if calibrated {
+				return calibration(cmd.Context(), cmd.OutOrStdout(), jobs, seed, s.json)
+			}
 			proof := job.Prove()
 			if s.json {
 				if err := printJSON(cmd.OutOrStdout(), proof); err != nil {
@@ -30,6 +35,9 @@ func proveCommand(s *settings) *cobra.Command {
 			return nil
 		},
 	}
+	cmd.Flags().BoolVar(&calibrated, "calibration", false, "invent jobs with known causes and set stated chances beside what came true")
+	cmd.Flags().IntVar(&jobs, "jobs", 4000, "with --calibration: how many jobs to invent")
+	cmd.Flags().Uint64Var(&seed, "seed", 1, "with --calibration: the seed; the same seed gives the same jobs")
 	cmd.Flags().BoolVar(&failedOnly, "failed", false, "only the rows that are not met")
 	return cmd
 }

@@ -22,7 +22,7 @@ func Entropy(p []float64) float64 {
 // hypothesis and outcome.
 //
 // Each variable is weakened the way the posterior would weaken it: its rows are
-// raised to the tempering, times the companion weight when its group has been
+// raised to the tempering of the evidence at hand, times the companion weight when its group has been
 // observed already, and scaled to add up to one. That keeps the answer between
 // zero and the entropy of the belief. Several variables together, as one test
 // may give, are taken as independent given the hypothesis. An unknown name
@@ -83,13 +83,14 @@ func (m *Model) channels(evidence []Evidence, variables []string) [][][]float64 
 	for _, e := range evidence {
 		seen[e.Group] = true
 	}
+	temper := m.Power(evidence, m.Weights(evidence, nil), nil)
 	var all [][][]float64
 	for _, name := range variables {
 		v := m.Variable(name)
 		if v == nil {
 			panic("bayes: no variable " + name)
 		}
-		power := m.Temper
+		power := temper
 		if v.Group != "" && seen[v.Group] {
 			power *= m.Companion
 		}

@@ -20,7 +20,8 @@ type Model struct {
 	Odds       []float64 // prior odds, any scale, all above zero
 	Variables  []Variable
 	Companion  float64 // weight of the members of a group beside its strongest, 0..1
-	Temper     float64 // power of the likelihood, 0 < Temper <= 1
+	Temper     float64 // power of the likelihood of a single piece, 0 < Temper <= 1
+	Dependence float64 // correlation left between pieces of evidence, 0..1 (see [Model.Power])
 
 	index map[string]int
 }
@@ -44,6 +45,9 @@ func New(m Model) (*Model, error) {
 	}
 	if !(m.Temper > 0 && m.Temper <= 1) {
 		return nil, fmt.Errorf("tempering %g is outside 0 < t <= 1", m.Temper)
+	}
+	if !(m.Dependence >= 0 && m.Dependence <= 1) {
+		return nil, fmt.Errorf("dependence %g is outside 0..1", m.Dependence)
 	}
 	if !(m.Companion >= 0 && m.Companion <= 1) {
 		return nil, fmt.Errorf("companion weight %g is outside 0..1", m.Companion)
@@ -102,11 +106,18 @@ func (v *Variable) State(name string) int {
 	return -1
 }
 
-// Tempered returns a copy of the model with another tempering, for the range of
-// an answer.
+// Tempered returns a copy of the model with another tempering.
 func (m *Model) Tempered(t float64) *Model {
 	c := *m
 	c.Temper = t
+	return &c
+}
+
+// WithDependence returns a copy of the model with another correlation between pieces
+// of evidence, for the range of an answer.
+func (m *Model) WithDependence(correlation float64) *Model {
+	c := *m
+	c.Dependence = correlation
 	return &c
 }
 
@@ -114,5 +125,13 @@ func (m *Model) Tempered(t float64) *Model {
 func (m *Model) WithOdds(odds []float64) *Model {
 	c := *m
 	c.Odds = append([]float64(nil), odds...)
+	return &c
+}
+
+// WithCompanion returns a copy of the model with another weight for the members of a
+// group beside its strongest, 0 to 1.
+func (m *Model) WithCompanion(weight float64) *Model {
+	c := *m
+	c.Companion = weight
 	return &c
 }

@@ -51,21 +51,44 @@ func deviation(p, x []float64) float64 {
 	return math.Sqrt(square)
 }
 
+// Power returns the tempering t of the whole likelihood. Pieces whose scores are all
+// correlated by ρ count together as fewer than they are (the design effect of Kish,
+// Survey Sampling, 1965, here for sums of unequal parts; from memory):
+//
+//	t = T/(1 + ρ·(n - 1)),  n = (Σ s_i)²/Σ s_i²
+//
+// with s_i the spread of the weighted log-likelihood of piece i over the hypotheses
+// (standard deviation under the prior). A piece that says nothing has no spread and
+// weakens no other; one piece alone counts in full.
+func (m *Model) Power(evidence []Evidence, weights []float64, excluded []bool) float64 {
+	prior := m.Prior(excluded)
+	sum, square := 0.0, 0.0
+	for i, e := range evidence {
+		s := weights[i] * deviation(prior, e.LogLikelihood)
+		sum, square = sum+s, square+s*s
+	}
+	if square == 0 {
+		return m.Temper
+	}
+	return m.Temper / (1 + m.Dependence*math.Max(0, sum*sum/square-1))
+}
+
 // Posterior returns the chance of each hypothesis:
 //
 //	p(h) ∝ odds(h) · exp(t · Σ w_i · ln P(e_i | h))
 //
-// with the weights w of [Model.Weights] and the tempering t. An excluded
-// hypothesis gets zero. It panics when all are excluded.
+// with the weights w of [Model.Weights] and the tempering t of [Model.Power]. An
+// excluded hypothesis gets zero. It panics when all are excluded.
 func (m *Model) Posterior(evidence []Evidence, excluded []bool) []float64 {
 	if len(evidence) == 0 {
-		return m.Weighted(nil, nil, excluded)
+		return m.Weighted(nil, nil, 0, excluded)
 	}
-	return m.Weighted(evidence, m.Weights(evidence, excluded), excluded)
+	weights := m.Weights(evidence, excluded)
+	return m.Weighted(evidence, weights, m.Power(evidence, weights, excluded), excluded)
 }
 
-// Weighted is [Model.Posterior] with the weights given.
-func (m *Model) Weighted(evidence []Evidence, weights []float64, excluded []bool) []float64 {
+// Weighted is [Model.Posterior] with the weights and the tempering given.
+func (m *Model) Weighted(evidence []Evidence, weights []float64, power float64, excluded []bool) []float64 {
 	logp := make([]float64, len(m.Hypotheses))
 	for h := range logp {
 		logp[h] = math.Log(m.Odds[h])
@@ -74,7 +97,7 @@ func (m *Model) Weighted(evidence []Evidence, weights []float64, excluded []bool
 			continue
 		}
 		for i, w := range weights {
-			logp[h] += m.Temper * w * evidence[i].LogLikelihood[h]
+			logp[h] += power * w * evidence[i].LogLikelihood[h]
 		}
 	}
 	return normalise(logp)
@@ -104,11 +127,12 @@ func normalise(logp []float64) []float64 {
 func LogOdds(p float64) float64 { return math.Log(p) - math.Log1p(-p) }
 
 // Silent returns the chances with evidence i struck out and every other piece
-// keeping the weight it has beside it: what the rest says by itself.
+// keeping the weight and tempering it has beside it: what the rest says by itself.
 func (m *Model) Silent(evidence []Evidence, excluded []bool, i int) []float64 {
 	weights := m.Weights(evidence, excluded)
+	power := m.Power(evidence, weights, excluded)
 	weights[i] = 0
-	return m.Weighted(evidence, weights, excluded)
+	return m.Weighted(evidence, weights, power, excluded)
 }
 
 // Shift returns what evidence i says of hypothesis h: the log-odds with all the

@@ -44,6 +44,7 @@ type Field struct {
 	Angle     []float64    // of it, radians from x
 	Share     []float64    // of the strength
 	Beside    Beside       // a hand calculation of the greatest tension
+	Openings  []Opening    // of the lines then; First counts from the model alone
 }
 
 // Peak is the greatest tension met, as a share of strength.
@@ -144,7 +145,7 @@ func (s *slabState) openings(events []Event) []Opening {
 func (s *slabState) field() Field {
 	f := Field{Hour: s.hour, Stress: s.stress()}
 	mean := s.mean()
-	f.Beside = s.beside(mean)
+	f.Beside, f.Openings = s.beside(mean), s.openings(nil)
 	for t, m := range mean {
 		v := s.frame.tri[t]
 		f.Triangles = append(f.Triangles, [3]plan.Point{s.frame.at[v[0]], s.frame.at[v[1]], s.frame.at[v[2]]})

@@ -94,7 +94,9 @@ const jointStep = 0.5
 
 // Samples replays members 0 to count−1, as many at a time as there are workers, and
 // sums up what opened and what cracked in cells of so many metres. The answer does not
-// depend on the number of workers. say may be nil; it is told how many are done.
+// depend on the number of workers. say may be nil; it is told how many are done. Where
+// ctx ends, the members that were whole by then are summed up and returned with its
+// error.
 func Samples(ctx context.Context, count int, member func(i int) Model, hours []float64, cell float64, workers int, say Progress) (*Chances, error) {
 	replays := make([]*Replay, count)
 	errs := make([]error, count)
@@ -127,7 +129,11 @@ func Samples(ctx context.Context, count int, member func(i int) Model, hours []f
 		}
 	}
 	if err := ctx.Err(); err != nil {
-		return nil, err
+		whole := wholeOf(replays, errs)
+		if len(whole) == 0 {
+			return nil, err
+		}
+		return sumUp(member(0), whole, make([]error, len(whole)), cell), err
 	}
 	for i, r := range replays {
 		if r == nil {
@@ -138,6 +144,16 @@ func Samples(ctx context.Context, count int, member func(i int) Model, hours []f
 		return nil, errors.New("a sample needs one member or more")
 	}
 	return sumUp(member(0), replays, errs, cell), nil
+}
+
+// wholeOf keeps the replays that came to their end.
+func wholeOf(replays []*Replay, errs []error) (whole []*Replay) {
+	for i, r := range replays {
+		if r != nil && errs[i] == nil {
+			whole = append(whole, r)
+		}
+	}
+	return whole
 }
 
 func sumUp(m Model, replays []*Replay, errs []error, cell float64) *Chances {

@@ -1,0 +1,280 @@
+package flexure
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+
+	"slabwright/internal/sparse"
+	"slabwright/plan"
+)
+
+// contact is a frame on its bed in one state: where the ground pushes, the stiffness
+// that goes with it, and a factor of that or of a state near it.
+type contact struct {
+	*frame
+	pushes []bool // by point of the bed
+	matrix *sparse.Matrix
+	factor *sparse.Factor
+}
+
+// keptShare is the share of stiffness that a point without contact keeps while a step is
+// sought, so that a panel that lifts off everywhere still has a place. It changes
+// the way, not where it ends.
+const keptShare = 1e-7
+
+// newContact starts with ground that pushes everywhere it is.
+func newContact(f *frame) (*contact, error) {
+	c := &contact{frame: f, pushes: make([]bool, len(f.bed.stiff)), matrix: f.matrix.Copy()}
+	for i := range c.pushes {
+		c.pushes[i] = true
+	}
+	ke := make([]float64, f.bed.width*f.bed.width)
+	for e := range f.bed.mesh.Elements() {
+		clear(ke)
+		f.bed.stiffness(e, func(i int) float64 { return f.bed.stiff[i] }, ke)
+		c.matrix.AddElement(e, ke)
+	}
+	var err error
+	c.factor, err = sparse.Analyse(f.pattern, f.net.mesh.X, f.net.mesh.Y).Factor(c.matrix, 0)
+	return c, c.explained(err)
+}
+
+// explained says in the engineer's words why there is no factor.
+func (c *contact) explained(err error) error {
+	var not *sparse.NotPositive
+	if !errors.As(err, &not) {
+		return err
+	}
+	at := c.net.at(int32(not.Node))
+	return plan.Problem{Field: "support", Place: &at, Found: "a panel that nothing holds up",
+		Want: "ground under some of every panel, or joints that hold it", Mend: "Look at the zones without support around it."}
+}
+
+// copyOf returns a contact to go on from without changing this one. The factor is
+// shared until a new one is made.
+func (c *contact) copyOf() *contact {
+	return &contact{frame: c.frame, pushes: append([]bool(nil), c.pushes...), matrix: c.matrix.Copy(), factor: c.factor}
+}
+
+// Unsettled says that contact between slab and ground did not settle. Last is the
+// state that came nearest.
+type Unsettled struct {
+	Rounds int
+	Left   float64    // largest force out of balance as a share of the largest force
+	At     plan.Point // where
+	Last   *Bent      // nil if there was none yet
+	Cause  error      // what stopped it; nil if the rounds ran out
+}
+
+func (e *Unsettled) Error() string {
+	text := fmt.Sprintf("contact with the ground did not settle in %d rounds; %.2g of the largest force is out of balance near (%.2f, %.2f) m. Look whether weight and loads can hold the slab down there, or take larger elements",
+		e.Rounds, e.Left, e.At.X, e.At.Y)
+	if e.Cause != nil {
+		text += ": " + e.Cause.Error()
+	}
+	return text
+}
+
+func (e *Unsettled) Unwrap() error { return e.Cause }
+
+const (
+	mostRounds = 60
+	// settled is the largest force out of balance, as a share of the largest force on
+	// a node, at which a state counts as found.
+	settled = 1e-10
+	// cheapRounds is how many rounds with an old factor are tried before a new one.
+	cheapRounds = 14
+)
+
+// search is one search for balance under given forces.
+type search struct {
+	*contact
+	force, u, r, step, w, wStep []float64
+	scale                       float64
+	rounds                      int
+}
+
+// settle finds the deflections under forces, starting from u, which it changes. The
+// energy of a slab on ground that only pushes has one lowest point, so steps go
+// downhill to it: Newton's method, halved where a full step goes past.
+func (c *contact) settle(ctx context.Context, force, u []float64) (rounds int, err error) {
+	n := len(u)
+	s := &search{contact: c, force: force, u: u, r: make([]float64, n), step: make([]float64, n),
+		w: make([]float64, len(c.pushes)), wStep: make([]float64, len(c.pushes))}
+	for _, f := range force {
+		s.scale = math.Max(s.scale, math.Abs(f))
+	}
+	for {
+		if err := ctx.Err(); err != nil {
+			return s.rounds, err
+		}
+		changed := s.look()
+		left, at := s.residual()
+		if !(left < math.Inf(1)) {
+			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at, Cause: errors.New("a force or stiffness is not a number")}
+		}
+		if left <= settled && (changed == 0 || s.rounds > 0) {
+			return s.rounds, nil
+		}
+		if s.rounds >= mostRounds {
+			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at}
+		}
+		s.rounds++
+		if err := s.solve(); err != nil {
+			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at, Cause: err}
+		}
+		if s.tiny() {
+			return s.rounds, nil
+		}
+		s.advance()
+	}
+}
+
+// look finds where the ground pushes at u and brings the stiffness in line. It
+// returns how many points changed.
+func (s *search) look() (changed int) {
+	b := s.bed
+	b.deflections(s.u, s.w)
+	ke := make([]float64, b.width*b.width)
+	for e := range b.mesh.Elements() {
+		any := false
+		for i := e * b.points; i < (e+1)*b.points; i++ {
+			any = any || s.pushesAt(i) != s.pushes[i]
+		}
+		if !any {
+			continue
+		}
+		clear(ke)
+		b.stiffness(e, func(i int) float64 {
+			now := s.pushesAt(i)
+			if now == s.pushes[i] {
+				return 0
+			}
+			changed++
+			s.pushes[i] = now
+			if now {
+				return (1 - keptShare) * b.stiff[i]
+			}
+			return (keptShare - 1) * b.stiff[i]
+		}, ke)
+		s.matrix.AddElement(e, ke)
+	}
+	return changed
+}
+
+func (s *search) pushesAt(i int) bool { return s.plate.Pulls || s.w[i] >= 0 }
+
+// answer is the force of the ground at a point, N.
+func (s *search) answer(i int) float64 {
+	if s.pushes[i] {
+		return s.bed.stiff[i] * s.w[i]
+	}
+	return 0
+}
+
+// residual sets r to the forces left over at u and returns the largest, as a share
+// of the largest force, and where it is.
+func (s *search) residual() (left float64, at plan.Point) {
+	s.frame.matrix.Multiply(s.r, s.u)
+	s.bed.push(s.r, s.answer)
+	node := 0
+	for i := range s.r {
+		s.r[i] = s.force[i] - s.r[i]
+		if a := math.Abs(s.r[i]); !(a <= left) {
+			left, node = a, i/s.net.kind.Unknowns
+		}
+	}
+	at = s.net.at(int32(node))
+	if s.scale == 0 {
+		return left, at
+	}
+	return left / s.scale, at
+}
+
+// solve sets step to where Newton's method would go: by the factor of an earlier
+// state where that gets there in few rounds, by a new one where not.
+func (s *search) solve() error {
+	clear(s.step)
+	_, err := sparse.ConjugateGradients(s.matrix, s.step, s.r, s.factor, sparse.Goal{Left: 1e-9, Rounds: cheapRounds})
+	if err == nil {
+		return nil
+	}
+	if s.factor, err = s.factor.Symbolic.Factor(s.matrix, 0); err != nil {
+		return s.explained(err)
+	}
+	s.factor.SolveTo(s.step, s.r)
+	for _, v := range s.step {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return errors.New("the stiffness is too near singular to solve")
+		}
+	}
+	return nil
+}
+
+// tiny says whether the step changes deflections by rounding only.
+func (s *search) tiny() bool {
+	most, move := 0.0, 0.0
+	for i := 0; i < len(s.u); i += s.net.kind.Unknowns {
+		most, move = math.Max(most, math.Abs(s.u[i])), math.Max(move, math.Abs(s.step[i]))
+	}
+	return move <= 1e-13*most
+}
+
+// advance takes the step, or the part of it at which the energy is lowest.
+func (s *search) advance() {
+	s.bed.deflections(s.step, s.wStep)
+	bent := make([]float64, len(s.u))
+	s.frame.matrix.Multiply(bent, s.step)
+	quadratic := dot(bent, s.step)
+	linear := dot(bent, s.u) - dot(s.force, s.step)
+	// slope of the energy along the step at a part t of it
+	slope := func(t float64) float64 {
+		sum := linear + t*quadratic
+		for i, w := range s.w {
+			if at := w + t*s.wStep[i]; at > 0 || s.plate.Pulls {
+				sum += s.bed.stiff[i] * at * s.wStep[i]
+			}
+		}
+		return sum
+	}
+	part := 1.0
+	if !s.lower(linear, quadratic) {
+		low, high := 0.0, 1.0
+		for range 12 {
+			part = (low + high) / 2
+			if slope(part) > 0 {
+				high = part
+			} else {
+				low = part
+			}
+		}
+	}
+	for i, d := range s.step {
+		s.u[i] += part * d
+	}
+}
+
+// lower says whether the whole step has no more energy than none.
+func (s *search) lower(linear, quadratic float64) bool {
+	change, size := linear+quadratic/2, math.Abs(linear)+quadratic/2
+	for i, w := range s.w {
+		before, after := w, w+s.wStep[i]
+		if !s.plate.Pulls {
+			before, after = math.Max(before, 0), math.Max(after, 0)
+		}
+		part := s.bed.stiff[i] / 2 * (after*after - before*before)
+		change += part
+		size += math.Abs(part)
+	}
+	return change <= 1e-14*size
+}
+
+func dot(a, b []float64) float64 {
+	sum := 0.0
+	for i, v := range a {
+		sum += v * b[i]
+	}
+	return sum
+}

@@ -1,0 +1,118 @@
+package flexure
+
+import (
+	"context"
+	"errors"
+	"sync"
+)
+
+// Ready is a plate meshed and settled under its weight and warp alone, for standing
+// loads on it again and again: a wheel dragged over the plan. The elements are of
+// one size, so stress right under a small load is a few per cent off; [Plate.Solve]
+// is for the final figure. It may be used from several goroutines.
+type Ready struct {
+	frame  *frame
+	rest   *contact
+	dead   []float64 // deflections under weight and warp
+	rounds int
+	turn   sync.Mutex
+}
+
+// Ready meshes the plate without regard to its loads and settles it under its weight
+// and warp. The error is the first of [Plate.Check], one of the mesh, [Unsettled], or
+// that of the context.
+func (p Plate) Ready(ctx context.Context) (*Ready, error) {
+	if bad := p.Check(); len(bad) > 0 {
+		return nil, errors.Join(bad...)
+	}
+	return p.ready(ctx, nil)
+}
+
+func (p Plate) ready(ctx context.Context, fineAt []Load) (*Ready, error) {
+	p.tell("cutting the plan into elements")
+	n, err := newNet(p, fineAt)
+	if err != nil {
+		return nil, err
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	p.tell("setting up the stiffness")
+	r := &Ready{frame: newFrame(p, n)}
+	if r.rest, err = newContact(r.frame); err != nil {
+		return nil, err
+	}
+	p.tell("settling under weight and warp")
+	r.dead = make([]float64, r.frame.pattern.Unknowns())
+	if r.rounds, err = r.rest.settle(ctx, r.frame.dead, r.dead); err != nil {
+		return nil, r.withState(err, nil, r.dead, r.rest)
+	}
+	return r, nil
+}
+
+func (p Plate) tell(stage string) {
+	if p.Progress != nil {
+		p.Progress(stage)
+	}
+}
+
+// withState puts the last state met into an error of contact.
+func (r *Ready) withState(err error, loads []Load, u []float64, c *contact) error {
+	var not *Unsettled
+	if errors.As(err, &not) && finite(u) {
+		not.Last = r.bent(loads, u, c, not.Rounds)
+	}
+	return err
+}
+
+// Solve bends the slab under its loads, weight and warp, with elements fine under
+// the loads. The error is that of [Plate.Ready].
+func (p Plate) Solve(ctx context.Context) (*Bent, error) {
+	if bad := p.Check(); len(bad) > 0 {
+		return nil, errors.Join(bad...)
+	}
+	r, err := p.ready(ctx, p.Loads)
+	if err != nil {
+		return nil, err
+	}
+	return r.Bend(ctx, p.Loads)
+}
+
+// Bend stands loads on the slab in place of those of the plate and bends it. The
+// answer depends on the loads alone, not on those that stood there before.
+func (r *Ready) Bend(ctx context.Context, loads []Load) (*Bent, error) {
+	p := r.frame.plate
+	if bad := p.checkLoads(loads); len(bad) > 0 {
+		return nil, errors.Join(bad...)
+	}
+	r.turn.Lock()
+	defer r.turn.Unlock()
+	u := append([]float64(nil), r.dead...)
+	if len(loads) == 0 {
+		return r.bent(loads, u, r.rest, r.rounds), nil
+	}
+	p.tell("settling under the loads")
+	force := append([]float64(nil), r.frame.dead...)
+	extra := make([]float64, len(force))
+	for _, l := range loads {
+		for i, f := range r.frame.loadForce(l) {
+			extra[i] += f
+			force[i] += f
+		}
+	}
+	c := r.rest.copyOf()
+	rounds, err := c.settle(ctx, force, u)
+	if err != nil {
+		return nil, r.withState(err, loads, u, c)
+	}
+	return r.bent(loads, u, c, r.rounds+rounds), nil
+}
+
+func finite(v []float64) bool {
+	for _, x := range v {
+		if x-x != 0 { // NaN or without limit
+			return false
+		}
+	}
+	return true
+}

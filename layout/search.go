@@ -1,0 +1,110 @@
+package layout
+
+import (
+	"context"
+	"math"
+	"math/rand/v2"
+
+	"slabwright/plan"
+)
+
+// trial is one layout that was drawn and examined.
+type trial struct {
+	board   *board
+	setting setting
+	slab    plan.Slab
+	measure Measure
+}
+
+// search tries settings on the boards of a slab and keeps what it has drawn, so that
+// every alternative picks from all that was tried.
+type search struct {
+	boards []*board
+	limit  float64
+	random *rand.Rand
+	trials map[string]*trial
+}
+
+// try draws and examines a setting, once.
+func (q *search) try(b *board, s setting) *trial {
+	k := b.draw(s)
+	slab := k.slab()
+	key := signature(slab)
+	if t, ok := q.trials[key]; ok {
+		return t
+	}
+	t := &trial{board: b, setting: s, slab: slab}
+	e, err := examine(slab, q.limit)
+	if err != nil {
+		return nil
+	}
+	t.measure = e.measure(q.limit)
+	t.measure.Pours = k.pours
+	for _, r := range k.runs {
+		if r.kind == plan.Isolation {
+			t.measure.Parted += r.path.Length()
+		}
+	}
+	q.trials[key] = t
+	return t
+}
+
+// better returns the one of lower score; the first where they are equal or the other
+// could not be drawn.
+func better(w Weights, a, b *trial) *trial {
+	if a == nil || b != nil && w.score(b.measure) < w.score(a.measure)-1e-9 {
+		return b
+	}
+	return a
+}
+
+// wants are the shares of the limit tried as wanted gaps.
+var wants = []float64{1, 0.9, 0.8, 0.7}
+
+// start tries the usual settings of every board: wanted gaps both ways.
+func (q *search) start(ctx context.Context, w Weights, strips bool) *trial {
+	var best *trial
+	for _, b := range q.boards {
+		for _, x := range wants {
+			for _, y := range wants {
+				if ctx.Err() != nil {
+					return best
+				}
+				best = better(w, best, q.try(b, b.usual(x, y, strips)))
+			}
+		}
+	}
+	return best
+}
+
+// descend changes the options of one group of corners after another for as long as
+// that helps.
+func (q *search) descend(ctx context.Context, w Weights, best *trial) *trial {
+	for changed := true; changed; {
+		changed = false
+		for _, i := range q.random.Perm(min(len(best.board.groups), len(best.setting.option))) {
+			for option := range best.board.groups[i].options {
+				if ctx.Err() != nil {
+					return best
+				}
+				s := best.setting
+				s.option[i] = uint8(option)
+				if t := better(w, best, q.try(best.board, s)); t != best {
+					best, changed = t, true
+				}
+			}
+		}
+	}
+	return best
+}
+
+// usual returns the setting with gaps of a share of the limit each way; strips no
+// wider than they may be.
+func (b *board) usual(x, y float64, strips bool) setting {
+	s := setting{limit: [2]float64{b.limit, b.limit}, strips: strips}
+	if w := b.strip.Widest; w > 0 {
+		s.limit[b.lengthwise()] = math.Min(b.limit, w)
+	}
+	s.want = [2]float64{x * s.limit[0], y * s.limit[1]}
+	return s
+}

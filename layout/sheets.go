@@ -1,0 +1,85 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"slabwright/flexure"
+	"slabwright/restraint"
+	"slabwright/source"
+	"slabwright/working"
+)
+
+// Sheets returns the calculation of the limit: the limit itself with the rule of
+// thumb beside it, then curl and base friction of a panel of that size.
+func (l Limit) Sheets() []working.Sheet {
+	side := l.Panel
+	return []working.Sheet{l.sheet(), flexure.CurlWorking(l.Facts.curl(side, side)), restraint.FrictionWorking(l.Facts.base(side))}
+}
+
+func (l Limit) put(symbol string, v float64, unit, what string) working.Input {
+	in := working.In(symbol, v, unit, what)
+	in.Known = l.Facts.Known[symbol]
+	return in
+}
+
+// sheet is the calculation of the limit itself.
+func (l Limit) sheet() working.Sheet {
+	f := l.Facts
+	own, statics := source.Cite("own", "limit of panel length"), source.Cite("mechanics", "reliability of two log-normal values")
+	curl, friction := f.Use(l.Panel, l.Panel)
+	times, _ := thumbOf(f.Stone)
+	s := working.Sheet{ID: "spacing", Title: "How long a panel may be", Basis: []string{
+		"The least of what the models allow, the rule of thumb and the usual cap.",
+		"The models: curl held down by the slab's weight, and base friction, each over its own strength, added. Facts are of the worst time of the first year.",
+		"They leave out early cold nights, locked joints, fixtures and late saw cuts: those crack panels of any length."}}
+	deviation := math.Sqrt(math.Log(1 + f.Scatter*f.Scatter))
+	s.Add(
+		working.New("s", "Scatter of strength over stress, as a logarithm", "sqrt(ln(1 + V²))", deviation, "–", statics, l.put("V", f.Scatter, "–", "coefficient of variation")),
+		working.New("u", "Share of strength that meets the wanted risk", "e^(−s · z)", l.Use, "–", statics,
+			working.In("s", deviation, "–", "scatter"), working.In("z", normalQuantile(1-f.Risk), "–", fmt.Sprintf("standard normal at a risk of %g", f.Risk))),
+		working.New("L_r", "Rule of thumb", "n · h", l.Thumb, "m", source.Cite("aci360", "24 to 36 times the thickness, seen in an excerpt"),
+			working.In("n", times, "–", "multiple for the stone"), l.put("h", f.Thickness, "m", "thickness")),
+		working.New("L_c", "Cap whatever the thickness", "L_c", l.Cap, "m", source.Cite("aci360", "360R-06, 18 ft, seen in an excerpt"), working.In("L_c", l.Cap, "m", "18 ft")),
+	)
+	if !math.IsInf(l.Model, 1) {
+		s.Add(working.New("L_m", "Longest square panel by the models", "L_m", l.Model, "m", own, working.In("L_m", l.Model, "m", "side at which curl and friction together use the share u")).
+			Beside("rule of thumb", l.Thumb, source.Cite("aci360", "24 to 36 times the thickness"), "The rule covers late cuts, cold nights and locked joints, the models do not."))
+	}
+	s.Add(
+		working.New("L", "Limit taken: "+governWords[l.Govern], "L", l.Panel, "m", own, working.In("L", l.Panel, "m", "rounded down to 50 mm")),
+		working.New("U", "What a square panel of that side uses", "U_c + U_f", curl+friction, "–", own,
+			working.In("U_c", curl, "–", "curl over bending strength"), working.In("U_f", friction, "–", "base friction over tensile strength")),
+		working.New("p", "Chance that it cracks away from its joints", "1 − Φ(−ln(U) / s)", RiskOfUse(f.Scatter, curl+friction), "–", statics,
+			working.In("U", curl+friction, "–", "use"), working.In("s", deviation, "–", "scatter")),
+	)
+	return s
+}
+
+// governWords says what set a limit.
+var governWords = map[string]string{"model": "the models govern", "thumb": "the rule of thumb governs", "cap": "the cap governs", "given": "given by the engineer"}
+
+// quantitySheet is the calculation of what an alternative takes and costs.
+func (b Brief) quantitySheet(a Alternative, number int) working.Sheet {
+	own := source.Cite("own", "lengths taken from the plan")
+	q := a.Quantities
+	s := working.Sheet{ID: fmt.Sprintf("layout-%d", number), Title: "What the layout with " + a.Name + " takes", Basis: []string{
+		"Lengths, bars and areas are taken from the plan.", "Rates are the user's own."}}
+	joint := q.Sawn + q.Formed + q.Isolation
+	s.Add(working.New("L_j", "Length of joint, with the strips round fixtures", "L_s + L_f + L_i", joint, "m", own,
+		working.In("L_s", q.Sawn, "m", "sawn"), working.In("L_f", q.Formed, "m", "formed"), working.In("L_i", q.Isolation, "m", "isolation")))
+	if area := slabArea(a.Slab); area > 0 {
+		grid := 2 * area / b.Spacing.Panel
+		s.Add(working.New("L_a", "Length of joint in panels an area needs", "L_s + L_f", q.Sawn+q.Formed, "m", own, working.In("L_s", q.Sawn, "m", "sawn"), working.In("L_f", q.Formed, "m", "formed")).
+			Beside("two lines a panel of square ones at the limit, edges not counted", grid, own, "Edges carry half of a small slab's lines; odd outlines and fixtures need more."))
+	}
+	if b.Rates.Given() {
+		r := b.Rates
+		s.Add(working.New("K", "Cost by the rates given", "r_s · L_s + r_f · L_f + r_i · L_i + r_d · n_d + r_m · (m_m + m_t) + r_p · n_p", r.cost(q), r.Currency, own,
+			working.In("r_s", r.Sawn, "per m", "rate of sawn joint"), working.In("L_s", q.Sawn, "m", "sawn"), working.In("r_f", r.Formed, "per m", "rate of formed joint"), working.In("L_f", q.Formed, "m", "formed"),
+			working.In("r_i", r.Isolation, "per m", "rate of isolation joint"), working.In("L_i", q.Isolation, "m", "isolation"), working.In("r_d", r.Dowel, "each", "rate of a dowel"), working.In("n_d", float64(q.Dowels), "–", "dowels"),
+			working.In("r_m", r.Steel, "per kg", "rate of steel"), working.In("m_m", q.Mesh, "kg", "mesh"), working.In("m_t", q.Trimmer, "kg", "bars across corners"),
+			working.In("r_p", r.StripStart, "each", "rate of setting up a pour"), working.In("n_p", float64(q.Pours), "–", "pours")))
+	}
+	return s
+}

@@ -48,9 +48,6 @@ func PlanSmall(c *Content, width, height float64, only string) *draw.Scene {
 	return p.s
 }
 
-// scales are the n of 1:n that a scale rule carries.
-var scales = []float64{10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 1250, 1500, 2000, 2500, 5000, 10000}
-
 // planSheet is a plan being drawn.
 type planSheet struct {
 	c           *Content
@@ -58,7 +55,7 @@ type planSheet struct {
 	to          draw.Transform
 	n           float64 // scale 1:n
 	fieldHeight float64
-	labels      placer
+	labels      *draw.Labels
 	small, bars bool
 	only        string
 }
@@ -75,7 +72,7 @@ func newPlanSheet(c *Content, width, height float64, e edges) *planSheet {
 		return (high.X-low.X)*1000/n + e.left + e.right, (high.Y-low.Y)*1000/n + e.top + e.foot
 	}
 	n := 0.0
-	for _, try := range scales {
+	for _, try := range draw.Scales {
 		if w, h := span(try); w <= width && h <= height {
 			n = try
 			break
@@ -88,7 +85,7 @@ func newPlanSheet(c *Content, width, height float64, e edges) *planSheet {
 	p := &planSheet{c: c, n: n, fieldHeight: h}
 	middle := draw.Point{X: e.left + (width-e.left-e.right)/2, Y: e.top + (h-e.top-e.foot)/2}
 	p.to = draw.Fit(draw.Point(low), draw.Point(high), 1000/n, middle)
-	p.labels = placer{width: width, height: h}
+	p.labels = draw.NewLabels(width, h)
 	p.s = draw.New(width, h, "Plan of "+or(c.Head.SlabName, c.Head.SlabID), planInWords(c))
 	return p
 }
@@ -200,7 +197,7 @@ func (p *planSheet) fixtures() {
 		}
 		g.Add(draw.Area{Ring: p.clipRing(f.Shape), Fill: fill, Pen: penFixture})
 		if f.Isolated.Is("yes") {
-			g.Add(isolationRing(p.onPaper(f.Shape)))
+			g.Add(draw.DoubleRing(p.onPaper(f.Shape), penIsolation, isolationHalf))
 		}
 		if f.Opening && len(f.Shape) == 4 && !p.small {
 			hair, on := draw.Pen{Color: quiet, Width: 0.12}, p.onPaper(f.Shape)

@@ -45,11 +45,11 @@ func (p *planSheet) findingLines(g *draw.Group, f *walk.Finding, pale bool) {
 		} else {
 			along := penAlong
 			along.Color = pen.Color
-			g.Add(draw.Line{Points: offset(path, 1.2), Pen: along})
+			g.Add(draw.Line{Points: draw.Offset(path, 1.2), Pen: along})
 		}
 		if p.only == "" || !pale {
 			for i := 0; i+1 < len(path); i++ {
-				p.labels.take(path[i], path[i+1], 0.4)
+				p.labels.Take(path[i], path[i+1], 0.4)
 			}
 		}
 	}
@@ -83,9 +83,9 @@ func irregular(path []draw.Point) []draw.Point {
 	}
 	out := []draw.Point{path[0]}
 	k := 0
-	for _, s := range along(path, 1.6) {
+	for _, s := range draw.Along(path, 1.6) {
 		k++
-		out = append(out, s.left(0.33*math.Sin(float64(k)*2.4)+0.12*math.Sin(float64(k)*5.1)))
+		out = append(out, s.Left(0.33*math.Sin(float64(k)*2.4)+0.12*math.Sin(float64(k)*5.1)))
 	}
 	return append(out, path[len(path)-1])
 }
@@ -102,7 +102,7 @@ func (p *planSheet) findingNumber(f *FindingSheet) {
 		letters *= 2.2 / float64(n)
 	}
 	at := p.to.At(draw.Point(f.At))
-	off, _ := p.labels.free(at, 2*radius+0.4, 2*radius+0.4, draw.Point{X: 0, Y: -radius - 1.4}, 14)
+	off, _ := p.labels.Free(at, 2*radius+0.4, 2*radius+0.4, draw.Point{X: 0, Y: -radius - 1.4}, 14)
 	g := p.s.Group("number", f.Finding.ID+": "+f.Title, draw.Paper)
 	g.Link = "#f-" + f.Finding.ID
 	if d := math.Hypot(off.X, off.Y); d > radius {
@@ -123,10 +123,10 @@ func (p *planSheet) findingWidths() {
 			continue
 		}
 		path := p.onPaper(f.Finding.Lines[0])
-		s := stationAt(path, 0.7)
-		side := s.left(2)
+		s := draw.StationAt(path, 0.7)
+		side := s.Left(2)
 		words := millimetres(f.Finding.Width.Value)
-		off, _ := p.labels.free(s.at, draw.WidthOf(words, letters)+0.5, letters, draw.Point{X: side.X - s.at.X, Y: side.Y - s.at.Y}, 9)
-		g.Add(draw.Text{At: s.at, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Color: vermilion, Halo: paper})
+		off, _ := p.labels.Free(s.At, draw.WidthOf(words, letters)+0.5, letters, draw.Point{X: side.X - s.At.X, Y: side.Y - s.At.Y}, 9)
+		g.Add(draw.Text{At: s.At, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Color: vermilion, Halo: paper})
 	}
 }

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"math"
 
 	"slabwright/internal/draw"
 	"slabwright/plan"
@@ -12,54 +11,16 @@ import (
 func (p *planSheet) footer(top float64, paperName string) {
 	g := p.s.Group("key", "Key", draw.Paper)
 	g.Add(draw.Line{Points: []draw.Point{{X: 0, Y: top}, {X: p.s.Width, Y: top}}, Pen: draw.Pen{Color: ink, Width: 0.12}})
-	p.north(g, draw.Point{X: 9, Y: top + 13})
-	p.scaleBar(g, 24, top+9)
+	var bearing *float64
+	if b := p.c.Plan.Slab.Bearing; b != nil {
+		bearing = &b.Value
+	}
+	g.Add(draw.North(draw.Point{X: 9, Y: top + 13}, bearing, ink, quiet)...)
+	g.Add(draw.ScaleBar(24, top+9, p.n, ink)...)
 	g.Add(draw.Text{At: draw.Point{X: 24, Y: top + 19}, Words: fmt.Sprintf("Scale 1:%.0f on %s printed at full size", p.n, paperName), Height: 2.8, Bold: true, Color: ink},
 		draw.Text{At: draw.Point{X: 24, Y: top + 23.5}, Words: "Measure from the bar, not from a copy", Height: 2.4, Color: quiet},
 		draw.Text{At: draw.Point{X: 24, Y: top + 27.5}, Words: "Crack widths in mm at the crack", Height: 2.4, Color: quiet})
 	p.key(g, 88, top+4)
-}
-
-// north draws the arrow, or says that the bearing is not known.
-func (p *planSheet) north(g *draw.Group, at draw.Point) {
-	bearing := p.c.Plan.Slab.Bearing
-	if bearing == nil {
-		g.Add(draw.Text{At: draw.Point{X: at.X, Y: at.Y}, Words: "North", Height: 2.4, Anchor: draw.Middle, Color: quiet},
-			draw.Text{At: draw.Point{X: at.X, Y: at.Y + 3}, Words: "not known", Height: 2.4, Anchor: draw.Middle, Color: quiet})
-		return
-	}
-	// +y is up on paper and points to the bearing, clockwise from north: north
-	// lies as far anticlockwise from up.
-	sin, cos := math.Sincos(bearing.Value * math.Pi / 180)
-	tip := draw.Point{X: at.X - 7*sin, Y: at.Y - 7*cos}
-	tail := draw.Point{X: at.X + 7*sin, Y: at.Y + 7*cos}
-	g.Add(draw.Line{Points: []draw.Point{tail, tip}, Pen: draw.Pen{Color: ink, Width: 0.3}, End: draw.Arrow},
-		draw.Text{At: draw.Point{X: at.X - 9.3*sin, Y: at.Y - 9.3*cos + 1}, Words: "N", Height: 3, Anchor: draw.Middle, Bold: true, Color: ink})
-}
-
-// scaleBar draws a bar of round length, about 45 mm on paper, in five parts.
-func (p *planSheet) scaleBar(g *draw.Group, x, y float64) {
-	_, step := draw.Steps(0, 45*p.n/1000, 5)
-	mm := step * 1000 / p.n
-	count := int(45 / mm)
-	for i := range count {
-		a := draw.Point{X: x + float64(i)*mm, Y: y}
-		fill := none
-		if i%2 == 0 {
-			fill = ink
-		}
-		g.Add(draw.Area{Ring: []draw.Point{a, {X: a.X + mm, Y: a.Y}, {X: a.X + mm, Y: a.Y + 1.4}, {X: a.X, Y: a.Y + 1.4}}, Fill: fill, Pen: draw.Pen{Color: ink, Width: 0.15}})
-		g.Add(draw.Text{At: draw.Point{X: a.X, Y: y - 1.2}, Words: scaleNumber(float64(i) * step), Height: 2.4, Anchor: draw.Middle, Color: ink})
-	}
-	end := x + float64(count)*mm
-	g.Add(draw.Text{At: draw.Point{X: end, Y: y - 1.2}, Words: with(scaleNumber(float64(count)*step), "m"), Height: 2.4, Anchor: draw.Middle, Color: ink})
-}
-
-func scaleNumber(v float64) string {
-	if v == math.Trunc(v) {
-		return fixed(v, 0)
-	}
-	return fixed(v, 1)
 }
 
 // key shows each kind of line with its name, in two columns.
@@ -92,7 +53,7 @@ func (p *planSheet) key(g *draw.Group, x, y float64) {
 				draw.Text{At: draw.Point{X: x + 9, Y: y - 0.8}, Words: "0.6", Height: 2.2, Anchor: draw.Middle, Color: vermilion, Halo: paper}}
 		}},
 		{"found along a joint or edge", func(x, y float64) []draw.Shape {
-			return append(jointLines(run(x, y), plan.Sawn, false), draw.Line{Points: offset(run(x, y), 1.2), Pen: penAlong})
+			return append(jointLines(run(x, y), plan.Sawn, false), draw.Line{Points: draw.Offset(run(x, y), 1.2), Pen: penAlong})
 		}},
 		{"found on the surface", func(x, y float64) []draw.Shape {
 			return []draw.Shape{draw.Area{Ring: patch(x, y), Hatch: &draw.Hatch{Angle: 20, Pitch: 1.5, Pen: penPatch}, Pen: draw.Pen{Color: vermilion, Width: 0.25}}}

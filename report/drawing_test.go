@@ -10,7 +10,6 @@ import (
 
 	"slabwright/internal/draw"
 	"slabwright/plan"
-	"slabwright/source"
 	"slabwright/walk"
 )
 
@@ -29,7 +28,7 @@ func TestLinesDifferInBlackAndWhite(t *testing.T) {
 		"formed":    look(jointLines(run, plan.Formed, false)...),
 		"isolation": look(jointLines(run, plan.Isolation, false)...),
 		"crack":     look(draw.Line{Points: irregular(run), Pen: penCrack}),
-		"along":     look(draw.Line{Points: offset(run, 1.2), Pen: penAlong}),
+		"along":     look(draw.Line{Points: draw.Offset(run, 1.2), Pen: penAlong}),
 		"pour":      look(draw.Line{Points: run, Pen: penPour}),
 	}
 	for a, one := range looks {
@@ -99,12 +98,7 @@ func TestNorthArrow(t *testing.T) {
 		bearing float64
 		dx, dy  float64 // of the tip from the middle, in units of the arrow
 	}{{0, 0, -1}, {90, -1, 0}, {180, 0, 1}, {270, 1, 0}} {
-		content := fixture()
-		content.Plan.Slab.Bearing = &source.Fact{Value: c.bearing}
-		p := newPlanSheet(content, 172, 200, sheetEdges)
-		g := &draw.Group{}
-		p.north(g, draw.Point{X: 50, Y: 50})
-		line := g.Shapes[0].(draw.Line)
+		line := draw.North(draw.Point{X: 50, Y: 50}, &c.bearing, ink, quiet)[0].(draw.Line)
 		tip := line.Points[1]
 		if math.Hypot(tip.X-50-7*c.dx, tip.Y-50-7*c.dy) > 1e-9 {
 			t.Errorf("bearing %g: the tip is at (%g, %g)", c.bearing, tip.X-50, tip.Y-50)
@@ -143,22 +137,6 @@ func TestClipping(t *testing.T) {
 		}
 		if math.Abs(got-want) > 0.02 {
 			t.Errorf("line %v: %.3f mm kept, %.3f mm are inside", line, got, want)
-		}
-	}
-}
-
-func TestLabelsDoNotCoverEachOther(t *testing.T) {
-	p := placer{width: 200, height: 200}
-	for range 30 {
-		if _, ok := p.free(draw.Point{X: 100, Y: 100}, 12, 3, draw.Point{}, 60); !ok {
-			t.Fatal("there is room for 30 labels within 60 mm")
-		}
-	}
-	for i, a := range p.taken {
-		for _, b := range p.taken[:i] {
-			if a.over(b) {
-				t.Fatalf("%v covers %v", a, b)
-			}
 		}
 	}
 }

@@ -1,10 +1,6 @@
 package report
 
-import (
-	"math"
-
-	"slabwright/internal/draw"
-)
+import "slabwright/internal/draw"
 
 // jointWords writes each joint's id along it, with the hours from placing to
 // sawing and what became of it where known.
@@ -26,40 +22,8 @@ func (p *planSheet) jointWords() {
 				words += " not opened"
 			}
 		}
-		p.alongJoint(g, path, words, letters, p.reachOf(j)+1.35)
+		g.Add(p.labels.Beside(path, draw.Text{Words: words, Height: letters, Color: chalk, Halo: paper}, p.reachOf(j)+1.35))
 	}
-}
-
-// alongJoint writes words along a path where they stand clear, else over lines,
-// else at its middle whatever is there; away is how far off the path, mm.
-func (p *planSheet) alongJoint(g *draw.Group, path []draw.Point, words string, letters, away float64) {
-	w := draw.WidthOf(words, letters) + 0.6
-	put := func(share, side float64, strict, force bool) bool {
-		s := stationAt(path, share)
-		angle := math.Atan2(-s.uy, s.ux) * 180 / math.Pi
-		if angle > 91 {
-			angle -= 180
-		} else if angle < -89 {
-			angle += 180
-		}
-		sin, cos := math.Sincos(angle * math.Pi / 180)
-		bw, bh := w*math.Abs(cos)+letters*math.Abs(sin), w*math.Abs(sin)+letters*math.Abs(cos)
-		up := draw.Point{X: -side * away * sin, Y: -side * away * cos}
-		if _, ok := p.labels.search(s.at, bw, bh, up, 0, strict); !ok && !force {
-			return false
-		}
-		base := draw.Point{X: up.X + letters*0.3*sin, Y: up.Y + letters*0.3*cos}
-		g.Add(draw.Text{At: s.at, Lift: base, Words: words, Height: letters, Anchor: draw.Middle, Angle: angle, Color: chalk, Halo: paper})
-		return true
-	}
-	for _, strict := range []bool{true, false} {
-		for _, share := range []float64{0.5, 0.3, 0.7, 0.15, 0.85, 0.4, 0.6, 0.22, 0.78} {
-			if put(share, 1, strict, false) || put(share, -1, strict, false) {
-				return
-			}
-		}
-	}
-	put(0.5, 1, false, true)
 }
 
 // fixtureNames writes each fixture's name in it, upright where it is too narrow,
@@ -72,19 +36,19 @@ func (p *planSheet) fixtureNames() {
 		if len(ring) == 0 {
 			continue
 		}
-		in := around(ring)
-		mid := draw.Point{X: (in.x0 + in.x1) / 2, Y: (in.y0 + in.y1) / 2}
+		in := draw.Around(ring)
+		mid := draw.Point{X: (in.X0 + in.X1) / 2, Y: (in.Y0 + in.Y1) / 2}
 		words := or(f.Name, f.ID)
 		w := draw.WidthOf(words, letters)
-		if in.x1-in.x0 < w && in.y1-in.y0 > w && in.x1-in.x0 > letters {
+		if in.X1-in.X0 < w && in.Y1-in.Y0 > w && in.X1-in.X0 > letters {
 			g.Add(draw.Text{At: mid, Lift: draw.Point{X: letters * 0.34}, Words: words, Height: letters, Anchor: draw.Middle, Angle: 90, Color: ink})
 			continue
 		}
 		wanted := draw.Point{}
-		if in.y1-in.y0 < letters {
+		if in.Y1-in.Y0 < letters {
 			wanted.Y = -letters
 		}
-		off, _ := p.labels.free(mid, w, letters, wanted, 9)
+		off, _ := p.labels.Free(mid, w, letters, wanted, 9)
 		g.Add(draw.Text{At: mid, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Color: ink, Halo: paper})
 	}
 }
@@ -109,7 +73,7 @@ func (p *planSheet) pourNames() {
 			words += " · " + clk.hour(*pour.Start)
 		}
 		w := draw.WidthOf(words, letters)
-		off, _ := p.labels.free(corner, w, letters+0.4, draw.Point{X: w/2 + 1.5, Y: -2.4}, 15)
+		off, _ := p.labels.Free(corner, w, letters+0.4, draw.Point{X: w/2 + 1.5, Y: -2.4}, 15)
 		g.Add(draw.Text{At: corner, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: words, Height: letters, Anchor: draw.Middle, Bold: true, Color: quiet, Halo: paper})
 	}
 }
@@ -119,7 +83,7 @@ func (p *planSheet) panelNames() {
 	g := p.s.Group("panel-names", "", draw.Paper)
 	for _, panel := range p.c.Plan.Panels {
 		at := p.to.At(draw.Point(panel.Centroid))
-		off, _ := p.labels.free(at, draw.WidthOf(panel.ID, letters), letters, draw.Point{}, 12)
+		off, _ := p.labels.Free(at, draw.WidthOf(panel.ID, letters), letters, draw.Point{}, 12)
 		g.Add(draw.Text{At: at, Lift: draw.Point{X: off.X, Y: off.Y + letters*0.34}, Words: panel.ID, Height: letters, Anchor: draw.Middle, Color: quiet, Halo: paper})
 	}
 }

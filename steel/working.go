@@ -38,7 +38,7 @@ func DowelWorking(c DowelCase) working.Sheet {
 	sheet := working.Sheet{ID: "dowel", Title: fmt.Sprintf("Dowel of %g mm across a joint open %g mm", c.Diameter, c.Opening),
 		Basis: []string{"the modulus of dowel support is a fitted number, 81 to 407 N/mm³", "long embedment, no looseness"}}
 	sheet.Add(
-		working.New("I", "second moment of the bar", "3.14159·d^4/64", inertia, "mm⁴", source.Cite("mechanics", ""), diameter),
+		working.New("I", "second moment of the bar", "π·d^4/64", inertia, "mm⁴", source.Cite("mechanics", ""), diameter),
 		working.New("β", "relative stiffness of bar and concrete", "(K·d/(4·E·I))^0.25", beta, "1/mm", friberg, support, diameter, modulus, inertiaIn),
 		working.New("y_0", "deflection at the joint face", "P·(2 + β·z)/(4·β^3·E·I)", y0, "mm", friberg,
 			working.In("P", c.Force, "N", "force through the dowel"), betaIn, working.In("z", c.Opening, "mm", "opening"), modulus, inertiaIn),

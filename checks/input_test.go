@@ -1,0 +1,89 @@
+package checks
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"slabwright/source"
+	"slabwright/working"
+)
+
+func fact(v float64) source.Fact { return source.Fact{Value: v, Known: source.Recorded} }
+
+func known(v float64) *source.Fact { f := fact(v); return &f }
+
+// warehouse is a slab of 175 mm with racking, forklifts, a lorry axle, a wall and
+// stacked goods: every kind of load.
+func warehouse(code string) Input {
+	c, _ := CodeOf(code)
+	in := Input{
+		Code:     c,
+		Slab:     Slab{Thickness: fact(0.175), Length: fact(5), Width: fact(4.5)},
+		Concrete: Concrete{Strength: fact(32), Poisson: fact(0.2), UnitWeight: fact(24), Expansion: fact(1e-5), Shrinkage: fact(400e-6)},
+		Ground:   Ground{Support: fact(50), CBR: known(8), Friction: fact(1.5), Base: "granular"},
+		Joint: Joint{Transfer: Dowelled, Spacing: fact(5), Cooling: fact(15), Filler: known(0.25), FillWidth: known(0.010),
+			Dowels: &Dowels{Diameter: fact(0.020), Length: fact(0.5), Spacing: fact(0.3), Support: fact(300), Yield: fact(250)}},
+		Steel: &Steel{Diameter: fact(0.008), Spacing: fact(0.2), Cover: fact(0.05), Yield: fact(500), Free: fact(25), Held: true},
+		Use:   Use{Class: "pneumatic tyres over 3 t", Hot: known(8), Cold: known(12)},
+		Loads: []Load{
+			{ID: "L1", Name: "Forklift", Kind: Axle, Force: known(60), Pressure: known(1.0), Wheels: 2, Track: known(0.9), Passes: known(200000)},
+			{ID: "L2", Name: "Rack", Kind: Post, Force: known(55), PlateX: known(0.12), PlateY: known(0.1), Pitch: known(2.7), Back: known(0.4)},
+			{ID: "L3", Name: "Lorry", Kind: Axle, Force: known(100), Pressure: known(0.8), Wheels: 4, Track: known(1.8), Pair: known(0.33), Passes: known(50000)},
+			{ID: "L4", Name: "Wall", Kind: Line, PerMetre: known(25)},
+			{ID: "L5", Name: "Pallets", Kind: Spread, PerArea: known(40)},
+			{ID: "L6", Name: "Truck wheel", Kind: Wheel, Force: known(30), Pressure: known(4), Places: []Place{Interior, FreeEdge, Corner}},
+		},
+	}
+	switch c.Key {
+	case "EN":
+		in.Use.Exposure = "XC3"
+	case "AS":
+		in.Use.Exposure, in.Use.Control = "B1", "moderate"
+	case "ACI":
+		in.Use.Exposure = "F1"
+	}
+	return in
+}
+
+func run(t *testing.T, in Input) Result {
+	t.Helper()
+	r, err := Run(context.Background(), in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func TestShow(t *testing.T) {
+	for _, code := range []string{"EN", "ACI", "AS"} {
+		r := run(t, warehouse(code))
+		t.Log(r.Code)
+		for _, row := range r.Rows {
+			b := ""
+			if row.Beside != nil {
+				b = working.Figure(row.Beside.Apart*100, 2) + "% " + row.Beside.What
+			}
+			t.Logf("%-10s %-75s %8s / %8s %-7s %6.2f %v  %s", row.Group, row.Check, working.Figure(row.Demand, 3), working.Figure(row.Capacity, 3), row.Unit, row.Utilisation, row.Pass, b)
+		}
+		t.Log(r.LeftOut)
+	}
+}
+
+func TestProblemsAllAtOnce(t *testing.T) {
+	in := warehouse("EN")
+	in.Slab.Thickness.Value = 175
+	in.Slab.Width.Value = 9
+	in.Loads[0].Wheels = 3
+	in.Loads[4].PerArea = nil
+	in.Use.Class = "lorries"
+	_, err := Run(context.Background(), in)
+	if err == nil {
+		t.Fatal("no error")
+	}
+	for _, want := range []string{"Did you mean 0.175 m? That is 175 mm", "swapped", "2 or 4", "the load in kN/m²", "pneumatic tyres to 3 t"} {
+		if !strings.Contains(err.Error(), want) {
+			t.Errorf("the error lacks %q:\n%v", want, err)
+		}
+	}
+}

@@ -8,27 +8,61 @@ import (
 	"slabwright/plan"
 )
 
-// openSawn opens a sawn line from a side both ways, as far as the tension drives it.
-func (s *slabState) openSawn(mean [][3]float64, at site) (opened []side) {
+// way is a way that the tension would open.
+type way struct {
+	at     plan.Point // where it starts
+	path   []plan.Point
+	length float64
+	sides  []side // of a sawn line
+	// Of a crack:
+	start    int32
+	tip      bool // it starts from the end of another opening
+	arrested bool // it ends inside the slab, where tension no longer drives it
+	line     int
+	stations [2][]station
+}
+
+// wayFrom finds what the tension would open from a place, no longer than about most.
+// Its length is 0 where nothing can open.
+func (s *slabState) wayFrom(mean [][3]float64, at site, most float64) way {
+	if at.line >= 0 {
+		return s.sawnWay(mean, at, most)
+	}
+	return s.crackWay(mean, at, most)
+}
+
+// sawnWay runs along a sawn line from a side both ways, as far as the tension drives
+// it. What is left of the groove beyond, if less than the shortest crack, tears too.
+func (s *slabState) sawnWay(mean [][3]float64, at site, most float64) way {
 	sides := s.sidesOf(at.line)
 	first := slices.Index(sides, at.side)
-	opened = append(opened, at.side)
-	length := func(key side) float64 { return s.frame.at[key[0]].To(s.frame.at[key[1]]) }
-	for _, way := range []int{1, -1} {
-		ran := length(at.side)
-		for k := first + way; k >= 0 && k < len(sides); k += way {
-			if s.weakLine(sides[k]) != at.line || ran > s.set.least() && !s.sawnRuns(mean, sides[k], at.line, ran) {
-				break
+	ends := func(key side) (plan.Point, plan.Point) { return s.frame.at[key[0]], s.frame.at[key[1]] }
+	from, to := ends(at.side)
+	w := way{at: from.Plus(to).Times(0.5), sides: []side{at.side}}
+	for _, step := range []int{1, -1} {
+		ran, rest := from.To(to), 0.0
+		var left []side // beyond where the tension no longer drives it
+		for k := first + step; k >= 0 && k < len(sides) && s.weakLine(sides[k]) == at.line; k += step {
+			a, b := ends(sides[k])
+			if len(left) > 0 || ran > most/2 || ran > s.set.least() && !s.sawnRuns(mean, sides[k], at.line, ran) {
+				left = append(left, sides[k])
+				rest += a.To(b)
+				continue
 			}
-			ran += length(sides[k])
-			opened = append(opened, sides[k])
+			ran += a.To(b)
+			w.sides = append(w.sides, sides[k])
+		}
+		if rest < s.set.least() {
+			w.sides = append(w.sides, left...)
 		}
 	}
-	for _, key := range opened {
-		s.cut[key] = at.line
+	for _, key := range w.sides {
+		a, b := ends(key)
+		w.length += a.To(b)
+		w.path = append(w.path, a, b)
 	}
-	s.opened()
-	return opened
+	w.path = spanOf(w.path)
+	return w
 }
 
 // sawnRuns says whether the tension across a groove drives an opening on that has run
@@ -40,35 +74,42 @@ func (s *slabState) sawnRuns(mean [][3]float64, key side, line int, ran float64)
 	return strength > 0 && share >= ArrestShare(s.now[pour].Modulus, s.fracture(pour), strength*l.Share, ran)
 }
 
-// crackFrom starts a crack at a place or lets one that ends there run on. It returns
-// the line and the path of what is new; no path if it cannot start.
-func (s *slabState) crackFrom(mean [][3]float64, at site) (line int, path []plan.Point) {
+// crackWay finds where a crack from a place would run, or one that ends there run on.
+func (s *slabState) crackWay(mean [][3]float64, at site, most float64) way {
 	t := s.tracer(mean)
+	t.most = most
 	start, tip := t.begin(at.tri)
-	line = len(s.lines)
-	if tip.sides == 0 && s.startedNear(s.frame.at[start]) {
-		return line, nil
+	w := way{at: s.frame.middle(int(at.tri)), start: start, tip: tip.sides > 0, line: len(s.lines)}
+	if !w.tip && s.startedNear(s.frame.at[start]) {
+		return w
 	}
-	if tip.sides > 0 && s.lines[tip.line].Kind == CrackLine {
-		line = tip.line
-		t.started = s.lengthOpen(line)
+	if w.tip && s.lines[tip.line].Kind == CrackLine {
+		w.line = tip.line
+		t.started = s.lengthOpen(w.line)
 	}
 	_, _, angle := principal(mean[at.tri])
-	ways := t.ways(start, tip, plan.Point{X: -math.Sin(angle), Y: math.Cos(angle)})
-	path = t.path(start, ways)
-	if len(path) < 2 || tip.sides == 0 && plan.Polyline(path).Length() < 2*s.set.Reach {
-		return line, nil // nothing, or a chip off an edge
+	w.stations = t.ways(start, tip, plan.Point{X: -math.Sin(angle), Y: math.Cos(angle)})
+	path := t.path(start, w.stations)
+	length := plan.Polyline(path).Length()
+	if len(path) < 2 || !w.tip && length < 2*s.set.Reach {
+		return w // nothing, or a chip off an edge
 	}
-	if tip.sides == 0 {
-		s.starts = append(s.starts, s.frame.at[start])
+	w.path, w.length, w.arrested = path, length, t.arrests > 0
+	return w
+}
+
+// openCrack opens a way through sound concrete and returns the name of the crack.
+func (s *slabState) openCrack(w way) string {
+	if !w.tip {
+		s.starts = append(s.starts, s.frame.at[w.start])
 	}
-	if line == len(s.lines) {
-		s.lines = append(s.lines, Line{ID: fmt.Sprintf("C%d", len(s.lines)-len(s.model.Lines)+1), Kind: CrackLine, Path: path, From: s.hour})
+	if w.line == len(s.lines) {
+		s.lines = append(s.lines, Line{ID: fmt.Sprintf("C%d", len(s.lines)-len(s.model.Lines)+1), Kind: CrackLine, Path: w.path, From: s.hour})
 	} else {
-		s.lines[line].Path = joinPaths(s.lines[line].Path, path)
+		s.lines[w.line].Path = joinPaths(s.lines[w.line].Path, w.path)
 	}
-	s.openAlong(start, ways, line)
-	return line, path
+	s.openAlong(w.start, w.stations, w.line)
+	return s.lines[w.line].ID
 }
 
 // ways follows a crack from its start, both ways or, from the end of another or from

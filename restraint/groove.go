@@ -27,7 +27,7 @@ func (s *slabState) intoGroove(mean [][3]float64, at site) site {
 			continue
 		}
 		if v, strength := s.sawnShare(mean, key, &s.lines[l]); v >= best.share {
-			best = site{share: v, side: key, line: l, tri: -1, strength: strength}
+			best = site{share: v, ready: at.ready, side: key, line: l, tri: -1, strength: strength}
 		}
 	}
 	if best.line < 0 {

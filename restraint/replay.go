@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-
-	"slabwright/plan"
 )
 
 // Replay is what a model went through.
@@ -45,6 +43,7 @@ func (m Model) Replay(ctx context.Context, hours, shown []float64, say Progress)
 		}
 	}
 	s.hour = hours[0]
+	s.toughen()
 	s.wake(s.now)
 	r := &Replay{}
 	err = s.run(ctx, hours, shown, say, r)
@@ -97,7 +96,7 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 		return err
 	}
 	mean := s.mean()
-	share := s.worst(mean, nil).share
+	share := s.worst(mean, nil).ready
 	if left > 0 && share > s.set.Over && before.frame == s.frame {
 		rounds := s.rounds
 		*s = before
@@ -112,7 +111,7 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 	if err := s.look(ctx, r); err != nil {
 		return err
 	}
-	s.share = s.worst(s.mean(), nil).share
+	s.share = s.worst(s.mean(), nil).ready
 	return nil
 }
 
@@ -147,10 +146,13 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 			return err
 		}
 		at := s.worst(mean, spent)
-		if at.share < 1 {
+		if at.ready < 1 {
 			return nil
 		}
-		e, opened := s.open(mean, s.intoGroove(mean, at))
+		e, opened, err := s.try(mean, at)
+		if !opened && at.tri < 0 {
+			continue // the line waits
+		}
 		if !opened {
 			for _, o := range s.near.tri[s.near.start[at.tri]:s.near.start[at.tri+1]] {
 				spent[o] = true
@@ -158,10 +160,6 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 			continue
 		}
 		clear(spent)
-		s.wake(s.now)
-		freed := s.ledger.Released
-		err := s.again()
-		e.Freed = s.ledger.Released - freed
 		r.add(e)
 		if err != nil {
 			return err
@@ -171,30 +169,22 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 	return fmt.Errorf("hour %.4g: %d cracks and openings; stopped looking. Check strain, strength and base", s.hour, s.set.Cracks)
 }
 
-// open opens a groove, or starts or lengthens a crack, and tells what came of it.
-func (s *slabState) open(mean [][3]float64, at site) (e Event, opened bool) {
-	e = Event{Hour: s.hour, Share: at.share}
-	if at.line >= 0 {
-		l := s.lines[at.line]
-		e.Line, e.Kind, e.Stress = l.ID, l.Kind, at.share*at.strength*l.Share
-		e.At = s.frame.at[at.side[0]].Plus(s.frame.at[at.side[1]]).Times(0.5)
-		for _, key := range s.openSawn(mean, at) {
-			e.Length += s.frame.at[key[0]].To(s.frame.at[key[1]])
-			e.Path = append(e.Path, s.frame.at[key[0]], s.frame.at[key[1]])
-		}
-		e.Path = spanOf(e.Path)
-		pour := s.frame.pour[s.frame.beside[at.side][0]]
-		e.Needed = s.fracture(pour) * s.model.Pours[pour].Thickness * l.Share * e.Length
-		return e, true
-	}
-	e.At = s.frame.middle(int(at.tri))
-	e.Stress, _, _ = principal(mean[at.tri])
-	pour := s.frame.pour[at.tri]
-	line, path := s.crackFrom(mean, at)
-	if path == nil {
-		return e, false
-	}
-	e.Line, e.Kind, e.Path, e.Length = s.lines[line].ID, CrackLine, path, plan.Polyline(path).Length()
+// open opens a way that was found from a place and tells what came of it.
+func (s *slabState) open(mean [][3]float64, at site, w way) Event {
+	e := Event{Hour: s.hour, Share: at.share, At: w.at, Length: w.length, Kind: CrackLine, Path: w.path}
+	pour := s.pourAt(at)
 	e.Needed = s.fracture(pour) * s.model.Pours[pour].Thickness * e.Length
-	return e, true
+	if at.line < 0 {
+		e.Stress = tension(mean[at.tri])
+		e.Line = s.openCrack(w)
+		return e
+	}
+	l := s.lines[at.line]
+	e.Line, e.Kind, e.Stress = l.ID, l.Kind, at.share*at.strength*l.Share
+	e.Needed *= l.Share
+	for _, key := range w.sides {
+		s.cut[key] = at.line
+	}
+	s.opened()
+	return e
 }

@@ -159,7 +159,7 @@ func TestFrictionAloneDoesNotCrackAPanel(t *testing.T) {
 func TestLongStripSpacing(t *testing.T) {
 	const strength, h = 0.5e6, 0.15
 	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 120, 1)}, Base: Base{Stiffness: 1e9, Friction: 1.5, UnitWeight: 24000},
-		Pours: []Pour{{Thickness: h, At: shrinking(20e9, strength, 600e-6, 10)}}, Settings: Settings{Scatter: 0.02, Seed: 3}}
+		Pours: []Pour{{Thickness: h, At: shrinking(20e9, strength, 600e-6, 10)}}, Settings: Settings{Scatter: 0.02, Seed: 3, Fracture: 20}}
 	r := replay(t, m, steps(10, 20)...)
 	least, most := CrackSpacing(strength, h, 1.5*24000*h)
 	at := []float64{0, 120}

@@ -26,13 +26,15 @@ type slabState struct {
 	factor    []float64 // of the scatter, for each triangle
 	ledger    Ledger
 	starts    []plan.Point // of cracks that came
-	rounds    int          // factorisations so far
-	full      []float64    // tension of each pour if nothing gave, along one direction, Pa
-	since     []float64    // shortening of each pour since it set
-	moved     []float64    // in the last step
-	pulled    float64      // the shortening that moved it
-	share     float64      // the greatest tension over strength
-	growth    float64      // of it in the last step, 1/h
+	waits     waits
+	tough     []float64 // of each pour now: toughness, see waits
+	rounds    int       // factorisations so far
+	full      []float64 // tension of each pour if nothing gave, along one direction, Pa
+	since     []float64 // shortening of each pour since it set
+	moved     []float64 // in the last step
+	pulled    float64   // the shortening that moved it
+	share     float64   // the greatest tension over strength
+	growth    float64   // of it in the last step, 1/h
 }
 
 func newSlabState(m *Model, set Settings) (*slabState, error) {
@@ -48,6 +50,7 @@ func newSlabState(m *Model, set Settings) (*slabState, error) {
 	s.u = make([]float64, 2*s.frame.nodes)
 	s.slid = make([]float64, 2*s.frame.nodes)
 	s.frozen = make([][3]float64, len(n.tri))
+	s.waits, s.tough = newWaits(len(n.tri)), make([]float64, len(m.Pours))
 	for t := range n.tri {
 		s.factor = append(s.factor, s.scatter.at(n.middle(t)))
 	}

@@ -59,6 +59,7 @@ func (s *slabState) splitSide(key side, share float64, c *carried) int32 {
 		n.pour = append(n.pour, n.pour[t])
 		s.frozen = append(s.frozen, s.frozen[t])
 		s.factor = append(s.factor, s.factor[t])
+		s.waits.tri = append(s.waits.tri, s.waits.tri[t])
 		for _, v := range []*[][6]float64{&c.u, &c.slid} {
 			x, y := mid((*v)[t])
 			whole := (*v)[t]

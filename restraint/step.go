@@ -59,6 +59,7 @@ func (s *slabState) step(hour float64) error {
 	s.moved, s.pulled = minus(u, s.u), s.pull(next)
 	s.ledger.step(s, b, next, after, u)
 	s.frozen, s.now, s.hour = after, next, hour
+	s.toughen()
 	s.accept(b, u)
 	return nil
 }

@@ -358,7 +358,7 @@ func TestUnsettledIsNamed(t *testing.T) {
 // Finer triangles and shorter steps change little of where and when a corner cracks.
 func TestFinerChangesLittle(t *testing.T) {
 	first := func(size, fine, each float64) Event {
-		m := Model{Slab: plan.Slab{Outline: path(0, 0, 8, 0, 8, 4, 4, 4, 4, 8, 0, 8)}, Base: Base{Stiffness: 300e6, Friction: 3, UnitWeight: 24000},
+		m := Model{Slab: plan.Slab{Outline: path(0, 0, 12, 0, 12, 6, 6, 6, 6, 12, 0, 12)}, Base: Base{Stiffness: 300e6, Friction: 3, UnitWeight: 24000},
 			Pours: []Pour{{Thickness: 0.15, At: hot(4)}}, Settings: Settings{Size: size, Fine: fine}}
 		var hours []float64
 		for h := 0.0; h <= 24; h += each {

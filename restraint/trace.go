@@ -24,10 +24,12 @@ type tracer struct {
 	*slabState
 	mean    [][3]float64
 	started float64 // length already run behind the start
+	most    float64 // length to run each way
+	arrests int     // ends inside the slab
 }
 
 func (s *slabState) tracer(mean [][3]float64) *tracer {
-	return &tracer{slabState: s, mean: mean}
+	return &tracer{slabState: s, mean: mean, most: math.Inf(1)}
 }
 
 // across returns the direction in which a crack runs in a triangle, nearest to a

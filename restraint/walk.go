@@ -32,6 +32,7 @@ func (t *tracer) follow(from int32, direction plan.Point) []station {
 		next, ok := w.next()
 		if !ok {
 			if w.arrested >= 0 {
+				w.arrests++
 				return w.out[:w.arrested]
 			}
 			return w.out
@@ -50,6 +51,9 @@ func (w *walk) next() (station, bool) {
 		w.tri = w.sector(w.point, w.direction)
 	}
 	if w.tri < 0 {
+		return station{}, false
+	}
+	if w.frame.at[w.from].To(w.at) >= w.most {
 		return station{}, false
 	}
 	w.turn()

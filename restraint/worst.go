@@ -1,6 +1,7 @@
 package restraint
 
 import (
+	"math"
 	"slices"
 
 	"slabwright/plan"
@@ -9,20 +10,23 @@ import (
 // site is a place where the tension has passed the strength.
 type site struct {
 	share    float64 // tension over strength
+	ready    float64 // the same where nothing was tried yet, else over what the next try waits for
 	tri      int32
 	side     side
 	line     int // sawn line it lies on, −1 for none
 	strength float64
 }
 
-// worst returns the place where tension is the largest share of strength, in sound
+// worst returns the place where tension is nearest to opening something, in sound
 // concrete or under a groove. Places in spent do not count.
 func (s *slabState) worst(mean [][3]float64, spent map[int32]bool) site {
 	best := s.worstSound(mean, spent)
 	for _, key := range s.weakSides() {
 		l := s.weakLine(key)
-		if v, strength := s.sawnShare(mean, key, &s.lines[l]); v > best.share {
-			best = site{share: v, side: key, line: l, tri: -1, strength: strength}
+		v, strength := s.sawnShare(mean, key, &s.lines[l])
+		pour := s.frame.pour[s.frame.beside[key][0]]
+		if ready := v * strength / math.Max(strength, s.waits.line[l]*s.tough[pour]); ready > best.ready {
+			best = site{share: v, ready: ready, side: key, line: l, tri: -1, strength: strength}
 		}
 	}
 	return best
@@ -37,11 +41,12 @@ func (s *slabState) worstSound(mean [][3]float64, spent map[int32]bool) site {
 			continue
 		}
 		most := tension(mean[t])
-		if most <= 0 || most+c.Face <= best.share*c.Strength*s.factor[t] {
+		strength := c.Strength * s.factor[t]
+		until := math.Max(strength, s.waits.tri[t]*s.tough[s.frame.pour[t]])
+		if most <= 0 || most+c.Face <= best.ready*until {
 			continue
 		}
-		strength := c.Strength * s.factor[t]
-		best = site{share: (most + c.Face) / strength, tri: int32(t), line: -1, strength: strength}
+		best = site{share: (most + c.Face) / strength, ready: (most + c.Face) / until, tri: int32(t), line: -1, strength: strength}
 	}
 	return best
 }

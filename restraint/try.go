@@ -1,0 +1,166 @@
+package restraint
+
+import (
+	"maps"
+	"math"
+	"slices"
+
+	"slabwright/plan"
+)
+
+// waits are what places that have passed their strength wait for, because opening
+// them would not set free the work that it takes.
+type waits struct {
+	tri   []float64       // of each triangle: tension over toughness at which to look again, 1/√m
+	line  map[int]float64 // the same of sawn lines
+	tried []trial
+}
+
+// trial is an opening that was tried and taken back.
+type trial struct {
+	at     plan.Point
+	line   int     // −1 for a crack
+	pull   float64 // tension over toughness √(E·G), 1/√m
+	length float64
+	ratio  float64 // work set free over work needed
+}
+
+func newWaits(triangles int) waits {
+	return waits{tri: make([]float64, triangles), line: map[int]float64{}}
+}
+
+func (w waits) copied() waits {
+	return waits{tri: slices.Clone(w.tri), line: maps.Clone(w.line), tried: slices.Clip(w.tried)}
+}
+
+// nearest returns the trial last made near a place: of the same line, or of a crack
+// that the tried one stands for.
+func (w waits) nearest(at plan.Point, line int) (trial, bool) {
+	for _, t := range slices.Backward(w.tried) {
+		if t.line == line && (line >= 0 || t.at.To(at) < min(1.5, 0.75*t.length)) {
+			return t, true
+		}
+	}
+	return trial{}, false
+}
+
+// toughen works out the toughness of each pour as it is now.
+func (s *slabState) toughen() {
+	s.tough = make([]float64, len(s.now))
+	for p, c := range s.now {
+		s.tough[p] = Toughness(c.Modulus, s.fracture(p))
+	}
+}
+
+const (
+	lookAgain = 1.05 // growth of tension after which a place that waits is looked at again
+	worthIt   = 0.97 // work expected over work needed from which an opening is tried
+	worthHalf = 0.7  // work set free over work needed from which half the length is tried
+	worthMore = 1.03 // growth of the work expected over that of the last trial
+)
+
+// try opens a place that has passed its strength if the work that this sets free is
+// what tearing takes: both must hold (Leguillon, 2002). What the tension would open is
+// tried in full, then half of it where it would stop inside the slab. If neither will
+// do, all is as it was and the place waits.
+//
+// Before a trial the work is judged from the last one nearby: it grows with the square
+// of the tension, and for its area with the length.
+func (s *slabState) try(mean [][3]float64, at site) (e Event, opened bool, err error) {
+	place := s.intoGroove(mean, at)
+	w := s.wayFrom(mean, place, math.Inf(1))
+	if w.length == 0 {
+		return e, false, nil
+	}
+	this := trial{at: w.at, line: place.line, pull: s.pullAt(mean, place, w), length: w.length}
+	if last, ok := s.waits.nearest(this.at, this.line); ok && last.expects(this) < max(worthIt, worthMore*last.ratio) {
+		s.hold(at, place)
+		return e, false, nil
+	}
+	e, err = s.tear(mean, place, w)
+	this.ratio = e.Freed / e.Needed
+	if err == nil && this.ratio < 1 && this.ratio >= worthHalf && w.arrested && w.length >= 2*s.set.least() {
+		e, err = s.tear(mean, place, s.wayFrom(mean, place, w.length/2))
+		this.ratio = max(this.ratio, e.Freed/e.Needed)
+	}
+	if err != nil || this.ratio >= 1 {
+		return e, true, err
+	}
+	s.waits.tried = append(s.waits.tried, this)
+	s.hold(at, place)
+	return e, false, nil
+}
+
+// tear opens a way, and takes it back if the work set free is not what it takes.
+func (s *slabState) tear(mean [][3]float64, at site, w way) (e Event, err error) {
+	before := s.kept()
+	e = s.open(mean, at, w)
+	s.wake(s.now)
+	freed := s.ledger.Released
+	err = s.again()
+	e.Freed = s.ledger.Released - freed
+	if err == nil && e.Freed < e.Needed {
+		before.rounds = s.rounds
+		*s = before
+	}
+	return e, err
+}
+
+// expects returns the work set free over that needed that a trial lets expect of
+// another.
+func (t trial) expects(other trial) float64 {
+	grown := other.pull / t.pull
+	return t.ratio * grown * grown * max(1, other.length/t.length)
+}
+
+// pullAt returns tension over toughness where a way starts, 1/√m.
+func (s *slabState) pullAt(mean [][3]float64, at site, w way) float64 {
+	tough := s.tough[s.pourAt(at)]
+	if at.line >= 0 {
+		return at.share * at.strength / tough
+	}
+	most := 0.0
+	for _, t := range s.frame.around(w.start) {
+		most = max(most, tension(mean[t])+s.now[s.frame.pour[t]].Face)
+	}
+	return most / tough
+}
+
+func (s *slabState) pourAt(at site) int {
+	if at.line >= 0 {
+		return s.frame.pour[s.frame.beside[at.side][0]]
+	}
+	return s.frame.pour[at.tri]
+}
+
+// hold lets a place and the triangles near it wait until the tension has grown.
+func (s *slabState) hold(at, place site) {
+	until := lookAgain * place.share * place.strength / s.tough[s.pourAt(place)]
+	if place.line >= 0 {
+		s.waits.line[place.line] = until
+	}
+	if at.tri < 0 {
+		return
+	}
+	for _, o := range s.near.tri[s.near.start[at.tri]:s.near.start[at.tri+1]] {
+		s.waits.tri[o] = max(s.waits.tri[o], until)
+	}
+}
+
+// kept returns the state to come back to: what an opening changes is copied.
+func (s *slabState) kept() slabState {
+	before := *s
+	n, f := *s.frame.net, *s.frame
+	n.at, n.tri, n.pour = slices.Clone(n.at), slices.Clone(n.tri), slices.Clone(n.pour)
+	n.beside, n.onLine, n.onHold = maps.Clone(n.beside), maps.Clone(n.onLine), maps.Clone(n.onHold)
+	f.net = &n
+	s.frame = &f
+	s.cut, s.memory, s.waits = maps.Clone(s.cut), maps.Clone(s.memory), s.waits.copied()
+	s.lines, s.starts = slices.Clone(s.lines), slices.Clip(s.starts)
+	s.slid = slices.Clone(s.slid)
+	return before
+}
+
+func init() { zz = func(string, ...any) {} }
+
+var zz func(string, ...any)

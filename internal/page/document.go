@@ -33,6 +33,7 @@ type Head struct {
 	Foot                   string // left of "page x of y"
 	Draft                  bool   // DRAFT behind every page
 	Created                time.Time
+	Top                    *Masthead // on every page; nil: nothing
 }
 
 // Margins of a page, mm. Notes stand in the column left of the text.
@@ -63,6 +64,7 @@ type Document struct {
 	head     Head
 	doc      *fpdf.Fpdf
 	y        float64        // where the next thing stands
+	top      float64        // where the first thing of a page stands
 	noteFoot float64        // down to where the margin column is taken
 	known    map[string]int // pages of anchors by the pass before
 	anchors  map[string]int
@@ -138,10 +140,10 @@ func (d *Document) lost() []string {
 func (d *Document) Break() {
 	d.doc.AddPage()
 	d.size = 0 // fpdf sets the font anew
-	d.y, d.noteFoot = marginTop, marginTop
 	if d.head.Draft {
 		d.draftMark()
 	}
+	d.masthead()
 	d.foot()
 }
 
@@ -181,7 +183,7 @@ func (d *Document) MoveTo(y float64) { d.y = y }
 func (d *Document) Skip(mm float64)  { d.y += mm }
 func (d *Document) Room() float64    { return d.Foot() - d.y }
 func (d *Document) Keep(need float64) { // starts a new page unless so much room is left
-	if d.Room() < need && d.y > marginTop {
+	if d.Room() < need && d.y > d.top {
 		d.Break()
 	}
 }

@@ -31,7 +31,7 @@ func (d *Document) heading(level int, words, anchor string, wide bool) {
 	}
 	t := Bold(words)
 	d.Keep(d.Measure(t, width, size) + keep)
-	if d.y > marginTop {
+	if d.y > d.top {
 		d.y += above
 	}
 	if anchor != "" {

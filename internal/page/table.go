@@ -50,7 +50,7 @@ func (d *Document) Table(t Table) {
 	}
 	widths := t.widths(width)
 	g := grid{d: d, t: t, x: x, width: width, widths: widths, decimals: d.decimals(t)}
-	d.Keep(min(d.TableStart(t), d.Foot()-marginTop))
+	d.Keep(min(d.TableStart(t), d.Foot()-d.top))
 	g.head()
 	for i, cells := range t.Rows {
 		var first Text
@@ -172,7 +172,7 @@ func (g *grid) row(cells []Text, onNewPage Text, last bool) {
 	lines, most := g.lines(cells)
 	h := lead(g.t.Size)
 	whole := float64(most)*h + 2
-	if d.Room() < whole && (whole < (d.Foot()-marginTop)/2 || d.Room() < 4*h) {
+	if d.Room() < whole && (whole < (d.Foot()-d.top)/2 || d.Room() < 4*h) {
 		g.carryOn()
 		if onNewPage != nil {
 			cells = append([]Text{onNewPage}, cells[1:]...)

@@ -14,6 +14,8 @@ type Input struct {
 	Joint    Joint
 	Steel    *Steel
 	Use      Use
+
+	quick bool // closed forms only: for trying many inputs
 }
 
 // Slab is one panel between joints.

@@ -11,7 +11,7 @@ import (
 
 func fact(v float64) source.Fact { return source.Fact{Value: v, Known: source.Recorded} }
 
-func known(v float64) *source.Fact { f := fact(v); return &f }
+func at(v float64) *source.Fact { f := fact(v); return &f }
 
 // warehouse is a slab of 175 mm with racking, forklifts, a lorry axle, a wall and
 // stacked goods: every kind of load.
@@ -21,18 +21,18 @@ func warehouse(code string) Input {
 		Code:     c,
 		Slab:     Slab{Thickness: fact(0.175), Length: fact(5), Width: fact(4.5)},
 		Concrete: Concrete{Strength: fact(32), Poisson: fact(0.2), UnitWeight: fact(24), Expansion: fact(1e-5), Shrinkage: fact(400e-6)},
-		Ground:   Ground{Support: fact(50), CBR: known(8), Friction: fact(1.5), Base: "granular"},
-		Joint: Joint{Transfer: Dowelled, Spacing: fact(5), Cooling: fact(15), Filler: known(0.25), FillWidth: known(0.010),
+		Ground:   Ground{Support: fact(50), CBR: at(8), Friction: fact(1.5), Base: "granular"},
+		Joint: Joint{Transfer: Dowelled, Spacing: fact(5), Cooling: fact(15), Filler: at(0.25), FillWidth: at(0.010),
 			Dowels: &Dowels{Diameter: fact(0.020), Length: fact(0.5), Spacing: fact(0.3), Support: fact(300), Yield: fact(250)}},
 		Steel: &Steel{Diameter: fact(0.008), Spacing: fact(0.2), Cover: fact(0.05), Yield: fact(500), Free: fact(25), Held: true},
-		Use:   Use{Class: "pneumatic tyres over 3 t", Hot: known(8), Cold: known(12)},
+		Use:   Use{Class: "pneumatic tyres over 3 t", Hot: at(8), Cold: at(12)},
 		Loads: []Load{
-			{ID: "L1", Name: "Forklift", Kind: Axle, Force: known(60), Pressure: known(1.0), Wheels: 2, Track: known(0.9), Passes: known(200000)},
-			{ID: "L2", Name: "Rack", Kind: Post, Force: known(55), PlateX: known(0.12), PlateY: known(0.1), Pitch: known(2.7), Back: known(0.4)},
-			{ID: "L3", Name: "Lorry", Kind: Axle, Force: known(100), Pressure: known(0.8), Wheels: 4, Track: known(1.8), Pair: known(0.33), Passes: known(50000)},
-			{ID: "L4", Name: "Wall", Kind: Line, PerMetre: known(25)},
-			{ID: "L5", Name: "Pallets", Kind: Spread, PerArea: known(40)},
-			{ID: "L6", Name: "Truck wheel", Kind: Wheel, Force: known(30), Pressure: known(4), Places: []Place{Interior, FreeEdge, Corner}},
+			{ID: "L1", Name: "Forklift", Kind: Axle, Force: at(60), Pressure: at(1.0), Wheels: 2, Track: at(0.9), Passes: at(200000)},
+			{ID: "L2", Name: "Rack", Kind: Post, Force: at(55), PlateX: at(0.12), PlateY: at(0.1), Pitch: at(2.7), Back: at(0.4)},
+			{ID: "L3", Name: "Lorry", Kind: Axle, Force: at(100), Pressure: at(0.8), Wheels: 4, Track: at(1.8), Pair: at(0.33), Passes: at(50000)},
+			{ID: "L4", Name: "Wall", Kind: Line, PerMetre: at(25)},
+			{ID: "L5", Name: "Pallets", Kind: Spread, PerArea: at(40)},
+			{ID: "L6", Name: "Truck wheel", Kind: Wheel, Force: at(30), Pressure: at(4), Places: []Place{Interior, FreeEdge, Corner}},
 		},
 	}
 	switch c.Key {
@@ -85,5 +85,51 @@ func TestProblemsAllAtOnce(t *testing.T) {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("the error lacks %q:\n%v", want, err)
 		}
+	}
+}
+
+func TestLeastThickness(t *testing.T) {
+	in := warehouse("EN")
+	in.Loads = in.Loads[:1]
+	thickness, governs, ok, err := LeastThickness(context.Background(), in)
+	if err != nil || !ok {
+		t.Fatal(err, ok)
+	}
+	in.Steel = nil
+	worst := func(h float64) float64 {
+		in.Slab.Thickness.Value = h
+		return worstOf(run(t, in), Thickness, Fatigue, Punching).Utilisation
+	}
+	if at, below := worst(thickness), worst(thickness-0.005); at > 1 || below <= 1 || governs.Utilisation != at {
+		t.Errorf("least thickness %g m: used %.3f there, %.3f at 5 mm less; the row says %.3f", thickness, at, below, governs.Utilisation)
+	}
+}
+
+func TestAssumptionsSayWhatMoves(t *testing.T) {
+	in := warehouse("EN")
+	low, high := 25.0, 80.0
+	in.Ground.Support.Low, in.Ground.Support.High = &low, &high
+	list, err := Assumptions(context.Background(), in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	byKey := map[string]Assumption{}
+	for _, a := range list {
+		byKey[a.Key] = a
+		for _, m := range append(append([]Move{}, a.Low.Moves...), a.High.Moves...) {
+			if m.share() <= MovedBy && !m.Flips {
+				t.Errorf("%s: %s moved by only %.3f", a.Key, m.Row, m.share())
+			}
+		}
+	}
+	k := byKey["support"]
+	if !k.Low.Given || k.Low.Value != 0.025 || k.High.Value != 0.08 {
+		t.Errorf("support is tried at %+v", k)
+	}
+	if len(k.Low.Moves) == 0 || len(byKey["thickness"].Low.Moves) < 20 {
+		t.Errorf("a thinner slab or softer ground moves too little: %d, %d", len(byKey["thickness"].Low.Moves), len(k.Low.Moves))
+	}
+	if byKey["filler"].High.Moves[0].Row != "filler" || len(byKey["filler"].High.Moves) != 1 {
+		t.Errorf("the filler moves %+v", byKey["filler"].High.Moves)
 	}
 }

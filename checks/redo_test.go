@@ -115,14 +115,14 @@ func variants(code string) []Input {
 	thin := warehouse(code)
 	thin.Slab.Thickness.Value, thin.Joint.Dowels, thin.Joint.Transfer = 0.13, nil, Interlock
 	thin.Joint.Spacing.Value = 2
-	thin.Loads[1].Back = known(0.2)
-	thin.Loads[2].Pair = known(0.35)
-	thin.Loads[0].Pressure = known(0.3)
+	thin.Loads[1].Back = at(0.2)
+	thin.Loads[2].Pair = at(0.35)
+	thin.Loads[0].Pressure = at(0.3)
 	thin.Steel.Diameter.Value, thin.Steel.Spacing.Value = 0.012, 0.1
-	thin.Use.Residual = known(4)
+	thin.Use.Residual = at(4)
 	stiff := warehouse(code)
 	stiff.Slab.Thickness.Value, stiff.Ground.Support.Value, stiff.Concrete.Strength.Value = 0.35, 150, 55
-	stiff.Concrete.Modulus, stiff.Joint.Share = known(30000), known(0.2)
+	stiff.Concrete.Modulus, stiff.Joint.Share = at(30000), at(0.2)
 	stiff.Steel.Held = false
 	return []Input{plain, thin, stiff}
 }

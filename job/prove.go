@@ -2,6 +2,7 @@ package job
 
 import (
 	"slabwright/causes"
+	"slabwright/checks"
 	"slabwright/climate"
 	"slabwright/concrete"
 	"slabwright/earlyage"
@@ -54,7 +55,7 @@ var proofs = []struct {
 }{
 	{"unit", unit.Checks}, {"climate", climate.Checks}, {"concrete", concrete.Checks}, {"steel", steel.Checks},
 	{"ground", ground.Checks}, {"earlyage", earlyage.Checks}, {"restraint", restraint.Checks}, {"flexure", flexure.Checks},
-	{"causes", causes.Checks}, {"remedies", remedies.Checks},
+	{"causes", causes.Checks}, {"remedies", remedies.Checks}, {"checks", checks.Checks},
 }
 
 // Prove compares the program with every published row and textbook case.

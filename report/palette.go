@@ -4,13 +4,13 @@ import "slabwright/internal/draw"
 
 // Colours of the reports. State is never told by colour alone.
 var (
-	paper     = draw.RGB(0xff, 0xff, 0xff)
-	ink       = draw.RGB(0x20, 0x26, 0x2b)
-	quiet     = draw.RGB(0x5f, 0x68, 0x6f)
-	faint     = draw.RGB(0xb4, 0xba, 0xbe)
-	chalk     = draw.RGB(0x1d, 0x52, 0x86)
-	vermilion = draw.RGB(0xc2, 0x43, 0x00)
-	wash      = draw.RGB(0xee, 0xf0, 0xf1)
+	paper     = draw.White
+	ink       = draw.Ink
+	quiet     = draw.Quiet
+	faint     = draw.Faint
+	chalk     = draw.Chalk
+	vermilion = draw.Vermilion
+	wash      = draw.Wash
 	washBlue  = draw.RGB(0xdb, 0xe7, 0xf2)
 	washWarm  = draw.RGB(0xf6, 0xe0, 0xd4)
 	green     = draw.RGB(0x00, 0x74, 0x56)

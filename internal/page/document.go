@@ -20,11 +20,19 @@ type Paper struct {
 	Width, Height float64
 }
 
-// The two sheets reports are printed on.
+// The sheets reports and drawings are printed on.
 var (
-	A4     = Paper{"A4", 210, 297}
-	Letter = Paper{"Letter", 215.9, 279.4}
+	A4      = Paper{"A4", 210, 297}
+	A3      = Paper{"A3", 297, 420}
+	Letter  = Paper{"Letter", 215.9, 279.4}
+	Tabloid = Paper{"Tabloid", 279.4, 431.8}
 )
+
+// Papers lists the sheets by size and kind.
+var Papers = []Paper{A4, A3, Letter, Tabloid}
+
+// Turned returns the sheet lying on its side.
+func (p Paper) Turned() Paper { return Paper{p.Name, p.Height, p.Width} }
 
 // Head is what every page carries.
 type Head struct {
@@ -235,3 +243,10 @@ func (d *Document) dress(r Run, size float64) {
 	d.doc.SetFont(family, style, size)
 	d.dressed, d.size = Run{Bold: r.Bold, Italic: r.Italic}, size
 }
+
+// Sides and Ends are what the margins of a page take from its width and height, mm:
+// a drawing that fills a page is as much smaller than the paper.
+const (
+	Sides = marginLeft + marginRight
+	Ends  = marginTop + marginFoot - 3
+)

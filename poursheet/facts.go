@@ -1,0 +1,27 @@
+package poursheet
+
+import (
+	"math"
+
+	"slabwright/plan"
+	"slabwright/source"
+)
+
+// factValue returns the value of a fact, nil where nobody knows it.
+func factValue(f *source.Fact) *float64 {
+	if f == nil {
+		return nil
+	}
+	v := f.Value
+	return &v
+}
+
+func choiceWord(c *source.Choice) string {
+	if c == nil {
+		return ""
+	}
+	return c.Value
+}
+
+// angleOf returns the direction of a vector in degrees anticlockwise from x.
+func angleOf(v plan.Point) float64 { return math.Atan2(v.Y, v.X) * 180 / math.Pi }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -8,6 +9,7 @@ import (
 	"slabwright/climate"
 	"slabwright/concrete"
 	"slabwright/earlyage"
+	"slabwright/internal/march"
 	"slabwright/plan"
 	"slabwright/report"
 	"slabwright/site"
@@ -149,6 +151,9 @@ func (p *pourRun) follow(i int) error {
 		return nil
 	}
 	if err := p.column(); err != nil {
+		if p.unsettled(err) {
+			return nil
+		}
 		return err
 	}
 	if err := p.dry(); err != nil {
@@ -169,6 +174,19 @@ func (p *pourRun) follow(i int) error {
 	p.departuresAndTrucks()
 	p.sentences()
 	return nil
+}
+
+// unsettled notes that the model of the slab through its depth found no answer, so that
+// the rest of the job is still answered; false for any other error.
+func (p *pourRun) unsettled(err error) bool {
+	var none *march.Unsettled
+	if !errors.As(err, &none) {
+		return false
+	}
+	p.history, p.wet, p.early = nil, nil, nil
+	p.day.NotGiven = append(p.day.NotGiven, "The model of the slab through its depth did not settle: temperature, set and cut window are not given.")
+	p.departuresAndTrucks()
+	return true
 }
 
 // place is where the slab lies, with the middle of Europe's latitude put in when

@@ -192,10 +192,24 @@ func (d *diagnosis) things(facts *causes.PlanFacts, r plan.Relation) {
 		away := r.DowelEnd.Mean
 		facts.DistanceToDowelEnd = &away
 	}
-	if r.Crossing != nil && r.Crossing.Dowelled != nil && *r.Crossing.Dowelled {
-		facts.DistanceToDowelledOne = &r.Crossing.Distance
-	}
+	facts.DistanceToDowelledOne = dowelledDistance(r)
 	d.wheels(facts, r)
+}
+
+// dowelledDistance is how far a line runs from the nearest joint with bars, or from a
+// crossing of two such joints.
+func dowelledDistance(r plan.Relation) *float64 {
+	if e := r.DowelEnd; e != nil {
+		for _, near := range []*plan.NearLine{r.Beside, r.Joint} {
+			if near != nil && near.ID == e.Joint {
+				return &near.Mean
+			}
+		}
+	}
+	if r.Crossing != nil && r.Crossing.Dowelled != nil && *r.Crossing.Dowelled {
+		return &r.Crossing.Distance
+	}
+	return nil
 }
 
 // partedEdge reports whether a fixture is a wall, building or old slab along the edge

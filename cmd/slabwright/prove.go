@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"slabwright/causes"
 	"slabwright/job"
 )
 
@@ -82,6 +83,36 @@ func printProof(w io.Writer, proof job.Proof, failedOnly bool) {
 		}
 		fmt.Fprintf(w, "%s %-4s %-26s expected %-22s got %-22s %-16s %-16s %s\n", mark, c.Case.ID, c.Case.Site, c.Case.Expected, c.Got, c.About, told, c.Case.Rule)
 	}
+	printWhole(w, proof, failedOnly)
 	fmt.Fprintf(w, "\n%d published rows: %d met, %d not met. %d textbook cases: %d first, %d undecided, %d other.\n",
 		proof.Rows, proof.Rows-proof.RowsFailed, proof.RowsFailed, len(proof.Cases), proof.CasesFirst, proof.CasesUndecided, proof.CasesOther)
+}
+
+// printWhole prints the cases that are whole jobs, and the counts of each set.
+func printWhole(w io.Writer, proof job.Proof, failedOnly bool) {
+	fmt.Fprintf(w, "\nCases from published guidance as whole jobs: plan, pour and walk through the whole chain\n")
+	for _, r := range proof.Whole {
+		if failedOnly && r.First {
+			continue
+		}
+		mark := " "
+		if !r.First {
+			mark = "!"
+		}
+		told := "decided"
+		if !r.Decided {
+			told = "cannot tell yet"
+		}
+		fmt.Fprintf(w, "%s %-4s %-38s expected %-22s got %-22s %-20s %-16s %s (%s)\n", mark, r.Case.ID, r.Case.Title, r.Case.Expected, r.Got, causes.About(r.Chance), told, r.Case.Guide, r.Case.Known)
+	}
+	for _, t := range proof.WholeSets {
+		fmt.Fprintf(w, "  %s: %d cases, the guide's cause in front at %d; decided %d, of which right %d; cannot tell yet %d; mean chance stated for the cause in front %.2f.\n",
+			t.Set, t.Cases, t.First, t.Decided, t.Right, t.Undecided, t.Stated)
+		if t.FirstAtRun > 0 {
+			fmt.Fprintf(w, "    Written before the program was run on them: %d in front at the first run; %s brought faults of wiring to light that were mended since; no band or prior was changed.\n", t.FirstAtRun, count(t.Mended, "case"))
+		}
+	}
+	if proof.WholeFault != "" {
+		fmt.Fprintf(w, "! %s\n", proof.WholeFault)
+	}
 }

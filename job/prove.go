@@ -1,6 +1,8 @@
 package job
 
 import (
+	"context"
+
 	"slabwright/causes"
 	"slabwright/checks"
 	"slabwright/climate"
@@ -24,6 +26,9 @@ type Proof struct {
 	CasesFirst     int                 `json:"cases_first"`     // accepted cause first and decided
 	CasesUndecided int                 `json:"cases_undecided"` // cannot tell yet
 	CasesOther     int                 `json:"cases_other"`     // another cause first
+	Whole          []WholeResult       `json:"whole_cases"`     // cases as whole jobs, through the whole chain
+	WholeSets      []WholeTally        `json:"whole_sets"`
+	WholeFault     string              `json:"whole_fault,omitempty"` // why some could not be run
 }
 
 // ProofTable is one published source.
@@ -58,8 +63,19 @@ var proofs = []struct {
 	{"causes", causes.Checks}, {"remedies", remedies.Checks}, {"checks", checks.Checks},
 }
 
-// Prove compares the program with every published row and textbook case.
+// Prove compares the program with every published row and textbook case, and runs the
+// cases that are whole jobs.
 func Prove() Proof {
+	p := proveRows()
+	whole, err := wholeResults(context.Background())
+	if err != nil {
+		p.WholeFault = err.Error()
+	}
+	p.Whole, p.WholeSets = whole, tallyWhole(whole)
+	return p
+}
+
+func proveRows() Proof {
 	p := Proof{Cases: causes.CaseResults()}
 	for _, from := range proofs {
 		at := map[string]int{}

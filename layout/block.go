@@ -26,7 +26,7 @@ const (
 func blocksOf(s plan.Slab, f frame) []block {
 	var out []block
 	for _, x := range s.Fixtures {
-		if b, ok := diamondOf(x, f); ok && plan.Ring(s.Outline).Contains(b.centre) {
+		if b, ok := diamondOf(x, f, s.Outline); ok && plan.Ring(s.Outline).Contains(b.centre) {
 			out = append(out, b)
 		}
 	}
@@ -46,7 +46,7 @@ func blocksOf(s plan.Slab, f frame) []block {
 }
 
 // diamondOf returns the diamond round a small pit, column or drain.
-func diamondOf(x plan.Fixture, f frame) (block, bool) {
+func diamondOf(x plan.Fixture, f frame, outline plan.Ring) (block, bool) {
 	if x.Kind != plan.Column && x.Kind != plan.Pit && x.Kind != plan.Drain || len(x.Shape) < 3 {
 		return block{}, false
 	}
@@ -55,15 +55,53 @@ func diamondOf(x plan.Fixture, f frame) (block, bool) {
 	if high[0]-low[0] > blockLargest || high[1]-low[1] > blockLargest {
 		return block{}, false
 	}
-	a, b := (low[0]+high[0])/2, (low[1]+high[1])/2
+	ring, centre := diamondAbout(x.Shape, f.from((low[0]+high[0])/2, (low[1]+high[1])/2), f)
+	for range 2 { // beside an edge it is centred on the edge, in a corner on the corner
+		at, off := nearestOn(outline, ring, centre)
+		if off > blockApart {
+			break
+		}
+		ring, centre = diamondAbout(x.Shape, at, f)
+	}
+	return block{fixtures: []string{x.ID}, ring: ring, centre: centre, diamond: true}, true
+}
+
+// diamondAbout returns the diamond with this centre that clears a shape.
+func diamondAbout(shape []plan.Point, centre plan.Point, f frame) (plan.Ring, plan.Point) {
+	a, b := f.to(centre)
 	reach := 0.0
-	for _, p := range x.Shape {
+	for _, p := range shape {
 		pa, pb := f.to(p)
 		reach = math.Max(reach, math.Abs(pa-a)+math.Abs(pb-b))
 	}
 	reach = math.Ceil((reach+blockRoom)*20-1e-9) / 20
-	ring := plan.Ring{f.from(a, b-reach), f.from(a+reach, b), f.from(a, b+reach), f.from(a-reach, b)}
-	return block{fixtures: []string{x.ID}, ring: ring, centre: f.from(a, b), diamond: true}, true
+	return plan.Ring{f.from(a, b-reach), f.from(a+reach, b), f.from(a, b+reach), f.from(a-reach, b)}, centre
+}
+
+// nearestOn returns the place on an outline that a block-out should be centred on and
+// how much concrete is left between the two; the outline's sides that its centre lies
+// on already are left out.
+func nearestOn(outline, ring plan.Ring, centre plan.Point) (plan.Point, float64) {
+	at, least := plan.Point{}, math.Inf(1)
+	for _, s := range outline.Sides() {
+		t, d := s.Nearest(centre)
+		if d < plan.SnapTolerance {
+			continue
+		}
+		for _, p := range ring {
+			if _, off := s.Nearest(p); !outline.Contains(p) {
+				continue
+			} else if off < least {
+				at, least = s.At(t), off
+			}
+		}
+		for _, o := range ring.Sides() {
+			if _, _, ok := o.Cross(s); ok {
+				at, least = s.At(t), 0
+			}
+		}
+	}
+	return at, least
 }
 
 // at returns the straight frame that fits the frame at a place: the rays and arcs of

@@ -66,6 +66,7 @@ func (r Rates) Given() bool {
 type Weights struct {
 	Length float64 // of joint, m per m² of slab
 	Aspect float64 // mean excess of aspect over 1.3, panel by panel
+	Square float64 // mean aspect over 1
 	Shape  float64 // mean share of its least rectangle that a panel does not fill
 	Even   float64 // scatter of panel areas, standard deviation over mean
 	Over   float64 // mean excess of panel length over the limit

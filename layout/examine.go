@@ -11,6 +11,10 @@ import (
 // Source: ACI 302.1R, seen in an excerpt.
 const AspectWanted = 1.5
 
+// mostBend is the turn of a joint, degrees, up to which it is called a bend; a
+// sharper one, such as the point of a block-out, is an inside corner of the panel.
+const mostBend = 45
+
 // fillWanted is the least share of its least rectangle that a panel should fill.
 // Chosen by the project: a square with a quarter cut away.
 const fillWanted = 0.75
@@ -70,8 +74,10 @@ func blockOut(p plan.Panel, s plan.Slab, kinds map[string]plan.JointKind) bool {
 		if f.Kind != plan.Column && f.Kind != plan.Pit && f.Kind != plan.Drain || len(f.Shape) < 3 {
 			continue
 		}
-		if p.Ring.Contains(plan.Ring(f.Shape).Centroid()) || p.Ring.Distance(plan.Ring(f.Shape).Centroid()) < 0.05 {
-			return true
+		for _, at := range f.Shape {
+			if p.Ring.Contains(at) || p.Ring.Distance(at) < plan.JointReach {
+				return true
+			}
 		}
 	}
 	return false
@@ -94,9 +100,9 @@ func (e *examined) panel(p plan.Panel, limit float64) {
 	}
 	for _, c := range p.InsideCorners {
 		switch joint := bendOf(p, c.At); {
-		case joint != "":
+		case joint != "" && c.Angle < 180+mostBend:
 			e.add(breach{rule: "bend", panel: p.ID, joint: joint, at: c.At, value: c.Angle - 180})
-		case !c.Round:
+		case !c.Round && plan.Ring(e.slab.Outline).Distance(c.At) > plan.CornerReach || c.Edge:
 			e.add(breach{rule: "corner", panel: p.ID, fixture: c.Fixture, at: c.At, value: c.Angle})
 		}
 	}
@@ -238,7 +244,7 @@ const matchReach = 0.05
 func (e *examined) tee(x plan.Crossing) (stops, at string) {
 	ends := func(id string) bool {
 		for _, j := range e.slab.Joints {
-			if j.ID == id && len(j.Path) > 1 {
+			if j.ID == id && len(j.Path) > 1 && j.Path[0] != j.Path[len(j.Path)-1] { // a ring has no ends
 				return j.Path[0].To(x.At) <= plan.JointReach || j.Path[len(j.Path)-1].To(x.At) <= plan.JointReach
 			}
 		}

@@ -7,10 +7,10 @@ import (
 )
 
 // fans returns the fan frames of an outline.
-func fans(ring plan.Ring) []frame {
+func fans(s plan.Slab, ring plan.Ring) []frame {
 	var out []frame
 	add := func(f frame, ok bool) {
-		if ok {
+		if ok && usableFan(f.origin, s) {
 			out = append(out, f)
 		}
 	}
@@ -53,7 +53,7 @@ func curveFan(ring plan.Ring) (frame, bool) {
 		points = append([]plan.Point{sides[bestFrom].A}, append(points, sides[(bestFrom+bestCount)%n].B)...)
 	}
 	centre, ok := circleCentre(points)
-	return fanAbout(centre, ring), ok && usableFan(centre, ring)
+	return fanAbout(centre, ring), ok
 }
 
 // circleCentre returns the centre of the circle through the first, middle and last of
@@ -91,13 +91,19 @@ func wedgeFan(ring plan.Ring) (frame, bool) {
 	}
 	t := b.A.Minus(a.A).Cross(db) / sine
 	centre := a.A.Plus(da.Times(t))
-	return fanAbout(centre, ring), usableFan(centre, ring)
+	return fanAbout(centre, ring), true
 }
 
-// usableFan reports whether the slab keeps clear of the centre: rays that meet in the
-// slab leave slivers.
-func usableFan(centre plan.Point, ring plan.Ring) bool {
-	return ring.Distance(centre) < 200 && !ring.Contains(centre) && ring.Distance(centre) > 2
+// usableFan reports whether the slab keeps clear of the centre: rays that meet in
+// concrete leave slivers.
+func usableFan(centre plan.Point, s plan.Slab) bool {
+	g := newGround(s, nil)
+	nearest := math.Inf(1)
+	for _, side := range g.sides {
+		_, d := side.Nearest(centre)
+		nearest = math.Min(nearest, d)
+	}
+	return !g.inside(centre) && nearest > 2 && nearest < 200
 }
 
 // fanAbout returns the fan about a centre, its first ray through the middle of the

@@ -90,7 +90,7 @@ func frames(s plan.Slab, given *float64) []frame {
 	for _, d := range mainDirections(ring) {
 		out = append(out, straight(low, d))
 	}
-	return append(out, fans(ring)...)
+	return append(out, fans(s, ring)...)
 }
 
 // mainDirections returns the directions, 0 to 90 degrees, that carry most of the

@@ -19,6 +19,7 @@ type pin struct {
 	at     float64 // the line's coordinate
 	way    float64 // the other coordinate of the place
 	rank   int     // less gives way to more where two cannot both be had
+	jog    string  // places of one line that is broken by an opening between them
 }
 
 // group is a set of inside corners that are met together, with the ways to do it: the
@@ -33,10 +34,9 @@ type group struct {
 func groupsOf(s plan.Slab, f frame, blocks []block) []group {
 	var out []group
 	byFixture := map[string][]plan.Point{}
-	round := map[string]bool{}
 	var order []string
 	for _, c := range s.InsideCorners() {
-		if inBlock(blocks, c.At) {
+		if inBlock(blocks, c.At) || roundHole(s, c.Fixture) && !c.Edge {
 			continue
 		}
 		if c.Edge {
@@ -47,15 +47,16 @@ func groupsOf(s plan.Slab, f frame, blocks []block) []group {
 			order = append(order, c.Fixture)
 		}
 		byFixture[c.Fixture] = append(byFixture[c.Fixture], c.At)
-		round[c.Fixture] = round[c.Fixture] || c.Round
 	}
 	for _, id := range order {
 		points := byFixture[id]
-		if round[id] {
-			out = append(out, roundGroup(f, points))
-			continue
+		options := covers(f, points, 2)
+		out = append(out, group{points, append(wheels(f, points, id), options...)})
+	}
+	for _, x := range s.Fixtures {
+		if roundHole(s, x.ID) && !(f.fan && plan.Ring(x.Shape).Contains(f.origin)) && !inBlock(blocks, plan.Ring(x.Shape).Centroid()) {
+			out = append(out, roundGroup(f, x))
 		}
-		out = append(out, group{points, covers(f, points, 2)})
 	}
 	for _, b := range blocks {
 		out = append(out, blockGroup(s, f, b))
@@ -89,20 +90,61 @@ func blockGroup(s plan.Slab, f frame, b block) group {
 	for _, p := range points {
 		pa, pb := f.to(p)
 		if math.Abs(pa-ca) < math.Abs(pb-cb) {
-			pins = append(pins, pin{across, ca, pb, 3})
+			pins = append(pins, pin{across, ca, pb, 3, b.fixtures[0]})
 		} else {
-			pins = append(pins, pin{along, cb, pa, 3})
+			pins = append(pins, pin{along, cb, pa, 3, b.fixtures[0]})
 		}
 	}
 	return group{points, [][]pin{pins}}
 }
 
+// roundHole reports whether a fixture is a round opening, drawn with many sides.
+func roundHole(s plan.Slab, id string) bool {
+	for _, x := range s.Fixtures {
+		if x.ID == id {
+			return isHole(x) && len(x.Shape) > 8
+		}
+	}
+	return false
+}
+
 // roundGroup meets a large round hole by the lines through its middle.
-func roundGroup(f frame, points []plan.Point) group {
-	ca, cb := f.to(plan.Ring(points).Centroid())
-	low, high := f.box(points)
-	return group{points, [][]pin{{
-		{across, ca, low[1], 2}, {across, ca, high[1], 2}, {along, cb, low[0], 2}, {along, cb, high[0], 2}}}}
+func roundGroup(f frame, x plan.Fixture) group {
+	ca, cb := f.to(plan.Ring(x.Shape).Centroid())
+	low, high := f.box(x.Shape)
+	return group{x.Shape, [][]pin{{
+		{across, ca, low[1], 2, x.ID}, {across, ca, high[1], 2, x.ID}, {along, cb, low[0], 2, x.ID}, {along, cb, high[0], 2, x.ID}}}}
+}
+
+// wheels returns the ways to meet the four corners of a pit by one line each way,
+// each broken by the pit and going on from another corner beyond it, like the arms of
+// a wheel: no narrow strip goes on from the pit's own width.
+func wheels(f frame, points []plan.Point, id string) (out [][]pin) {
+	if len(points) != 4 {
+		return nil
+	}
+	// is one of the two lowest (sign +1) or highest (sign −1) in a coordinate
+	outer := func(p plan.Point, family int, sign float64) bool {
+		beyond := 0
+		for _, o := range points {
+			if sign*(coordinate(f, o, family)-coordinate(f, p, family)) < -fuzz {
+				beyond++
+			}
+		}
+		return beyond < 2
+	}
+	arm := func(family int, p plan.Point) pin {
+		return pin{family, coordinate(f, p, family), coordinate(f, p, 1-family), 2, id}
+	}
+	for code := range 256 {
+		down, up, west, east := points[code&3], points[code>>2&3], points[code>>4&3], points[code>>6&3]
+		if down == up || down == west || down == east || up == west || up == east || west == east ||
+			!outer(down, along, 1) || !outer(up, along, -1) || !outer(west, across, 1) || !outer(east, across, -1) {
+			continue
+		}
+		out = append(out, []pin{arm(across, down), arm(across, up), arm(along, west), arm(along, east)})
+	}
+	return out
 }
 
 // covers returns the ways to meet all corners with the fewest lines, and with one
@@ -122,7 +164,7 @@ func covers(f frame, points []plan.Point, rank int) [][]pin {
 			var pins []pin
 			for _, p := range points {
 				if at := coordinate(f, p, family); math.Abs(at-v) < fuzz {
-					pins = append(pins, pin{family, at, coordinate(f, p, 1-family), rank})
+					pins = append(pins, pin{family, at, coordinate(f, p, 1-family), rank, ""})
 				}
 			}
 			lines = append(lines, pins)

@@ -23,33 +23,84 @@ const bendSlope = 0.29
 // they lie nearer than merge and can be bent into one. Of two that can neither be
 // joined nor be had side by side the one of lower rank is left out.
 func pinned(pins []pin, family int, merge float64) []line {
-	var own []pin
-	for _, p := range pins {
-		if p.family == family {
-			own = append(own, p)
-		}
-	}
-	sort.SliceStable(own, func(i, k int) bool {
-		if own[i].at != own[k].at {
-			return own[i].at < own[k].at
-		}
-		return own[i].way < own[k].way
-	})
 	var out []line
-	for _, p := range own {
+	for _, l := range jogged(pins, family) {
 		n := len(out)
 		switch {
-		case n == 0 || p.at-out[n-1].at >= merge:
-			out = append(out, line{family, p.at, []pin{p}})
-		case bendable(append(append([]pin{}, out[n-1].ways...), p)):
-			out[n-1] = joined(out[n-1], p)
-		case p.at-out[n-1].at >= narrowest+0.05:
-			out = append(out, line{family, p.at, []pin{p}})
-		case p.rank > rankOf(out[n-1]):
-			out[n-1] = line{family, p.at, []pin{p}}
+		case n == 0 || l.at-out[n-1].at >= merge && !crosses(out[n-1], l):
+			out = append(out, l)
+		case bendable(append(append([]pin{}, out[n-1].ways...), l.ways...)):
+			out[n-1] = joined(out[n-1], l)
+		case !crosses(out[n-1], l) && l.low()-out[n-1].high() >= narrowest+0.05:
+			out = append(out, l)
+		case rankOf(l) > rankOf(out[n-1]):
+			out[n-1] = l
 		}
 	}
 	return out
+}
+
+// jogged returns the pins of a family as lines of their own, those of one jog as one,
+// in order.
+func jogged(pins []pin, family int) []line {
+	var out []line
+	at := map[string]int{}
+	for _, p := range pins {
+		if p.family != family {
+			continue
+		}
+		if i, ok := at[p.jog]; ok && p.jog != "" {
+			out[i] = joined(out[i], line{family, p.at, []pin{p}})
+			continue
+		}
+		at[p.jog] = len(out)
+		out = append(out, line{family, p.at, []pin{p}})
+	}
+	sort.SliceStable(out, func(i, k int) bool { return out[i].at < out[k].at })
+	return out
+}
+
+// low and high are the least and greatest coordinate of a line.
+func (l line) low() float64  { return l.span(math.Min) }
+func (l line) high() float64 { return l.span(math.Max) }
+
+func (l line) span(pick func(x, y float64) float64) float64 {
+	v := l.at
+	for i, w := range l.ways {
+		if i == 0 {
+			v = w.at
+		}
+		v = pick(v, w.at)
+	}
+	return v
+}
+
+// crosses reports whether two lines, the first before the second, come out of order
+// or too near to one another at a place that one of them has to pass.
+func crosses(a, b line) bool {
+	for _, w := range append(append([]pin{}, a.ways...), b.ways...) {
+		if b.where(w.way)-a.where(w.way) < narrowest+0.05 {
+			return true
+		}
+	}
+	return false
+}
+
+// where returns the coordinate of a line beside a place along it.
+func (l line) where(way float64) float64 {
+	if len(l.ways) == 0 {
+		return l.at
+	}
+	for i, w := range l.ways {
+		if way <= w.way {
+			if i == 0 {
+				return w.at
+			}
+			before := l.ways[i-1]
+			return before.at + (w.at-before.at)*(way-before.way)/math.Max(1e-9, w.way-before.way)
+		}
+	}
+	return l.ways[len(l.ways)-1].at
 }
 
 func rankOf(l line) int {
@@ -60,14 +111,10 @@ func rankOf(l line) int {
 	return best
 }
 
-func joined(l line, p pin) line {
-	l.ways = append(append([]pin{}, l.ways...), p)
+func joined(l, o line) line {
+	l.ways = append(append([]pin{}, l.ways...), o.ways...)
 	sort.SliceStable(l.ways, func(i, k int) bool { return l.ways[i].way < l.ways[k].way })
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, w := range l.ways {
-		low, high = math.Min(low, w.at), math.Max(high, w.at)
-	}
-	l.at = (low + high) / 2
+	l.at = (l.low() + l.high()) / 2
 	return l
 }
 
@@ -76,6 +123,9 @@ func joined(l line, p pin) line {
 func bendable(ways []pin) bool {
 	sort.SliceStable(ways, func(i, k int) bool { return ways[i].way < ways[k].way })
 	for i := 1; i < len(ways); i++ {
+		if ways[i].jog != "" && ways[i].jog == ways[i-1].jog {
+			continue // what lies between is an opening
+		}
 		if math.Abs(ways[i].at-ways[i-1].at) > bendSlope*(ways[i].way-ways[i-1].way)+1e-9 {
 			return false
 		}

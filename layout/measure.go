@@ -14,7 +14,8 @@ type Measure struct {
 	Longest float64 `json:"longest_m"`      // panel side
 	Worst   float64 `json:"worst_aspect"`
 	Aspect  float64 `json:"mean_aspect"`
-	Excess  float64 `json:"aspect_excess"` // mean over 1.3, panel by panel
+	Excess  float64 `json:"aspect_excess"` // mean over 1.3, three times over 1.5, panel by panel
+	Small   int     `json:"small"`         // panels of less than an eighth of a full one
 	Unfull  float64 `json:"unfilled"`      // mean share of the least rectangle
 	Uneven  float64 `json:"uneven"`        // of panel areas: standard deviation over mean
 	Over    float64 `json:"over_limit"`    // mean excess of length over the limit
@@ -48,7 +49,10 @@ func (e *examined) measure(limit float64) Measure {
 		m.Longest = math.Max(m.Longest, p.Length)
 		m.Worst = math.Max(m.Worst, p.Aspect)
 		m.Aspect += p.Aspect
-		m.Excess += math.Max(0, p.Aspect-1.3)
+		m.Excess += math.Max(0, p.Aspect-1.3) + 2*math.Max(0, p.Aspect-AspectWanted)
+		if p.Area < smallPanel*limit*limit {
+			m.Small++
+		}
 		m.Unfull += 1 - p.Ring.Area()/(p.Length*p.Width)
 		m.Over += math.Max(0, p.Length/limit-1.001)
 	}
@@ -60,7 +64,7 @@ func (e *examined) measure(limit float64) Measure {
 	for _, j := range e.slab.Joints {
 		m.Joint += plan.Polyline(j.Path).Length()
 		if j.Kind != plan.Isolation {
-			bends += max(0, len(j.Path)-2)
+			bends += turns(j.Path)
 		}
 	}
 	m.PerArea = m.Joint / area
@@ -82,12 +86,30 @@ func (e *examined) measure(limit float64) Measure {
 	return m
 }
 
+// turns counts the bends of a line that one sees: arcs are drawn with turns of up to
+// 10 degrees, which are none.
+func turns(path plan.Polyline) (n int) {
+	pieces := path.Pieces()
+	for i := 1; i < len(pieces); i++ {
+		a, b := pieces[i-1], pieces[i]
+		if math.Abs(math.Atan2(a.B.Minus(a.A).Cross(b.B.Minus(b.A)), a.B.Minus(a.A).Dot(b.B.Minus(b.A)))) > 12*math.Pi/180 {
+			n++
+		}
+	}
+	return n
+}
+
+// smallPanel is the share of a full square panel under which a panel counts as small:
+// it moves with its neighbour and is one more thing to cut.
+const smallPanel = 0.125
+
 // Prices of places where a hard rule is not met, against which every weighed one is
 // small: a layout that meets them all is preferred to any that does not.
 const (
 	hardPrice  = 100.0
 	unmetPrice = 12.0 // an inside corner that gets bars instead of a joint
 
+	smallPrice  = 0.5 // a small panel
 	partedPrice = 0.2 // a metre of joint that holds nothing level
 )
 
@@ -95,5 +117,5 @@ const (
 // perStrip is the number of pours over the least possible.
 func (w Weights) score(m Measure) float64 {
 	return hardPrice*float64(m.Hard()) + unmetPrice*float64(m.Unmet) +
-		w.Length*m.PerArea + w.Aspect*m.Excess + w.Shape*m.Unfull + w.Even*m.Uneven + w.Over*m.Over + w.Strips*float64(m.Pours) + w.Kinks*m.Bends + partedPrice*m.Parted
+		w.Length*m.PerArea + w.Square*(m.Aspect-1) + w.Aspect*m.Excess + w.Shape*m.Unfull + w.Even*m.Uneven + w.Over*m.Over + w.Strips*float64(m.Pours) + w.Kinks*m.Bends + partedPrice*m.Parted + smallPrice*float64(m.Small)
 }

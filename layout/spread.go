@@ -30,6 +30,14 @@ func newBoard(s plan.Slab, f frame, strip Strip, limit float64) *board {
 	blocks := blocksOf(s, f)
 	b := &board{frame: f, strip: strip, limit: limit, ground: newGround(s, blocks), groups: groupsOf(s, f, blocks)}
 	b.low, b.high = f.box(s.Outline)
+	if f.fan { // the hole round the centre, or a side that bulges towards it
+		nearest := math.Inf(1)
+		for _, side := range b.ground.sides {
+			_, d := side.Nearest(f.origin)
+			nearest = math.Min(nearest, d)
+		}
+		b.low[along] = nearest
+	}
 	for family := range 2 {
 		step := gridStep(b.high[family] - b.low[family])
 		for k := 1.0; ; k++ {
@@ -109,18 +117,19 @@ func (g *ground) crowding(path plan.Polyline) float64 {
 // none over the limit. Dynamic programming over the places.
 func (b *board) spread(pins []line, family int, want, limit float64) []line {
 	type stop struct {
-		at, price float64
-		pin       int // number of the pinned line, or -1
+		at, low, high, price float64
+		pin                  int // number of the pinned line, or -1
 	}
-	stops := []stop{{b.low[family], 0, -1}}
+	plain := func(at, price float64) stop { return stop{at, at, at, price, -1} }
+	stops := []stop{plain(b.low[family], 0)}
 	round := b.frame.closed && family == across
 	for i, at := range b.places[family] {
-		stops = append(stops, stop{at, b.price[family][i], -1})
+		stops = append(stops, plain(at, b.price[family][i]))
 	}
 	for i, p := range pins {
-		stops = append(stops, stop{p.at, 0, i})
+		stops = append(stops, stop{p.at, p.low(), p.high(), 0, i})
 	}
-	stops = append(stops, stop{b.high[family], 0, -1})
+	stops = append(stops, plain(b.high[family], 0))
 	sort.SliceStable(stops, func(i, k int) bool { return stops[i].at < stops[k].at })
 	n := len(stops)
 	best, from := make([]float64, n), make([]int, n)
@@ -128,12 +137,12 @@ func (b *board) spread(pins []line, family int, want, limit float64) []line {
 	for k := 1; k < n; k++ {
 		best[k] = math.Inf(1)
 		for i := k - 1; i >= lastPin; i-- {
-			gap := stops[k].at - stops[i].at
-			if gap > 3*limit && !math.IsInf(best[k], 1) {
+			least, most := stops[k].low-stops[i].high, stops[k].high-stops[i].low
+			if least > 3*limit && !math.IsInf(best[k], 1) {
 				break
 			}
 			fixed := (stops[i].pin >= 0 || i == 0) && (stops[k].pin >= 0 || k == n-1)
-			if c := best[i] + gapPrice(gap, want, limit, fixed) + stops[k].price; c < best[k] {
+			if c := best[i] + gapPrice(least, most, want, limit, fixed) + stops[k].price; c < best[k] {
 				best[k], from[k] = c, i
 			}
 		}
@@ -158,15 +167,16 @@ func (b *board) spread(pins []line, family int, want, limit float64) []line {
 	return out
 }
 
-// gapPrice returns what speaks against a gap between two lines. Between two that are
-// fixed nobody can do anything about a narrow one.
-func gapPrice(gap, want, limit float64, fixed bool) float64 {
-	off := (gap - want) / want
+// gapPrice returns what speaks against a gap between two lines, from its least to its
+// most where one of them is bent. Between two that are fixed nobody can do anything
+// about a narrow one.
+func gapPrice(least, most, want, limit float64, fixed bool) float64 {
+	off := ((least+most)/2 - want) / want
 	price := off * off
-	if gap > limit+1e-6 {
-		price += 50 + 200*(gap-limit)/limit
+	if most > limit+1e-6 {
+		price += 50 + 200*(most-limit)/limit
 	}
-	if gap < narrowest+0.2 && !fixed {
+	if least < narrowest+0.2 && !fixed {
 		price += 100
 	}
 	return price

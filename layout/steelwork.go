@@ -104,7 +104,7 @@ func (b Brief) quantities(e *examined, trimmers []Trimmer, pours int) Quantities
 			q.Isolation += length
 		}
 		if j.Dowels != nil {
-			n := len(e.slab.DowelBars(j))
+			n := len(dowelsOf(e.slab, j))
 			q.Dowels += n
 			q.DowelMass += float64(n) * steel.CircleArea(j.Dowels.Diameter.Value) * j.Dowels.Length.Value * steelDensity
 		}
@@ -166,4 +166,18 @@ func freeID(s plan.Slab, want string) string {
 // cost returns what a layout costs by the user's rates.
 func (r Rates) cost(q Quantities) float64 {
 	return r.Sawn*q.Sawn + r.Formed*q.Formed + r.Isolation*q.Isolation + r.Dowel*float64(q.Dowels) + r.Steel*(q.Mesh+q.Trimmer) + r.StripStart*float64(q.Pours)
+}
+
+// dowelsOf returns the dowels of one joint. Only the joints that come near it are
+// looked at, which counts on a yard with hundreds.
+func dowelsOf(s plan.Slab, j plan.Joint) []plan.Bar {
+	low, high := plan.Ring(j.Path).Box()
+	near := plan.Slab{Joints: []plan.Joint{j}}
+	for _, o := range s.Joints {
+		l, h := plan.Ring(o.Path).Box()
+		if o.ID != j.ID && l.X <= high.X+1 && h.X >= low.X-1 && l.Y <= high.Y+1 && h.Y >= low.Y-1 {
+			near.Joints = append(near.Joints, o)
+		}
+	}
+	return near.DowelBars(j)
 }

@@ -38,6 +38,9 @@ func joining(a, b Polyline) []Point {
 	}
 	for _, s := range a.Pieces() {
 		for _, o := range b.Pieces() {
+			if boxesApart(s, o, 0) {
+				continue
+			}
 			if t, _, ok := s.Cross(o); ok {
 				add(s.At(t))
 			}

@@ -87,12 +87,15 @@ func (s Series) value(q quantity, t time.Time) (float64, bool) {
 }
 
 // known returns the nearest record from i in a direction that knows the quantity,
-// or -1.
+// or -1. What is not needed is not bridged: only the record at i counts.
 func (s Series) known(q quantity, i, step int) int {
 	for ; i >= 0 && i < len(s.Hours); i += step {
 		v := *q.get(&s.Hours[i])
 		if !math.IsNaN(v) && !(q.name == "sky radiation" && v <= 0) {
 			return i
+		}
+		if !q.needed {
+			break
 		}
 	}
 	return -1

@@ -21,6 +21,7 @@ type bed struct {
 	back     func(m *fem.Mesh, e int, local, f []float64)
 	stiff    []float64 // k times area of each point of the plan, N/m
 	area     []float64 // m²
+	support  []float64 // k
 }
 
 // bedRule is one integration point: place as shares of the corners, share of the
@@ -52,7 +53,8 @@ func newBed(p Plate, n *net) *bed {
 			x, y := b.place(e, i)
 			area := whole * b.rule[i].share
 			b.area = append(b.area, area)
-			b.stiff = append(b.stiff, area*p.supportAt(x, y))
+			k := p.supportAt(x, y)
+			b.support, b.stiff = append(b.support, k), append(b.stiff, area*k)
 		}
 	}
 	return b
@@ -136,6 +138,17 @@ func (b *bed) stiffness(e int, s func(point int) float64, ke []float64) {
 			}
 		}
 	}
+}
+
+// evenSupport returns k below an element, −1 where it differs from point to point.
+func (b *bed) evenSupport(e int) float64 {
+	k := b.support[e*b.points]
+	for _, other := range b.support[e*b.points : (e+1)*b.points] {
+		if other != k {
+			return -1
+		}
+	}
+	return k
 }
 
 func elementArea(m *fem.Mesh, e int) float64 {

@@ -17,6 +17,7 @@ type contact struct {
 	pushes []bool // by point of the bed
 	matrix *sparse.Matrix
 	factor *sparse.Factor
+	own    *sparse.Factor // memory for a factor of its own; nil if there is none yet
 }
 
 // keptShare is the share of stiffness that a point without contact keeps while a step is
@@ -24,20 +25,22 @@ type contact struct {
 // the way, not where it ends.
 const keptShare = 1e-7
 
-// newContact starts with ground that pushes everywhere it is.
-func newContact(f *frame) (*contact, error) {
-	c := &contact{frame: f, pushes: make([]bool, len(f.bed.stiff)), matrix: f.matrix.Copy()}
+// newContact starts with ground that pushes everywhere it is. Like, if not nil, is a
+// contact on the same pattern, whose order of elimination serves again.
+func newContact(f *frame, like *contact) (*contact, error) {
+	c := &contact{frame: f, pushes: make([]bool, len(f.bed.stiff)), matrix: f.bedded}
 	for i := range c.pushes {
 		c.pushes[i] = true
 	}
-	ke := make([]float64, f.bed.width*f.bed.width)
-	for e := range f.bed.mesh.Elements() {
-		clear(ke)
-		f.bed.stiffness(e, func(i int) float64 { return f.bed.stiff[i] }, ke)
-		c.matrix.AddElement(e, ke)
+	var symbolic *sparse.Symbolic
+	if like != nil {
+		symbolic = like.factor.Symbolic
+	} else {
+		symbolic = sparse.Analyse(f.pattern, f.net.mesh.X, f.net.mesh.Y)
 	}
 	var err error
-	c.factor, err = sparse.Analyse(f.pattern, f.net.mesh.X, f.net.mesh.Y).Factor(c.matrix, 0)
+	c.factor, err = symbolic.Factor(c.matrix, 0)
+	c.own = c.factor
 	return c, c.explained(err)
 }
 
@@ -52,10 +55,21 @@ func (c *contact) explained(err error) error {
 		Want: "ground under some of every panel, or joints that hold it", Mend: "Look at the zones without support around it."}
 }
 
-// copyOf returns a contact to go on from without changing this one. The factor is
-// shared until a new one is made.
-func (c *contact) copyOf() *contact {
-	return &contact{frame: c.frame, pushes: append([]bool(nil), c.pushes...), matrix: c.matrix.Copy(), factor: c.factor}
+// refactor makes the factor that of the present state.
+func (c *contact) refactor() (err error) {
+	if c.own == nil {
+		c.own, err = c.factor.Symbolic.Factor(c.matrix, 0)
+	} else {
+		err = c.own.Refactor(c.matrix, 0)
+	}
+	c.factor = c.own
+	return c.explained(err)
+}
+
+// copyOf returns a contact to go on from without changing this one, whose factor it
+// uses until it makes one of its own in spare memory.
+func (c *contact) copyOf(spare *sparse.Factor) *contact {
+	return &contact{frame: c.frame, pushes: append([]bool(nil), c.pushes...), matrix: c.matrix.Copy(), factor: c.factor, own: spare}
 }
 
 // Unsettled says that contact between slab and ground did not settle. Last is the
@@ -81,25 +95,29 @@ func (e *Unsettled) Unwrap() error { return e.Cause }
 
 const (
 	mostRounds = 60
-	// settled is the largest force out of balance, as a share of the largest force on
-	// a node, at which a state counts as found.
-	settled = 1e-10
+	settled    = 1e-9 // within, of a final figure
+	dragged    = 1e-6 // within, of a figure that follows the hand
+	// atRounding is below what a force out of balance that no longer falls is rounding.
+	atRounding = 1e-6
 	// cheapRounds is how many rounds with an old factor are tried before a new one.
-	cheapRounds = 14
+	cheapRounds = 2
 )
 
 // search is one search for balance under given forces.
 type search struct {
 	*contact
 	force, u, r, step, w, wStep []float64
-	scale                       float64
+	scale, before               float64 // before: what was left the round before
 	rounds                      int
 }
 
 // settle finds the deflections under forces, starting from u, which it changes. The
 // energy of a slab on ground that only pushes has one lowest point, so steps go
 // downhill to it: Newton's method, halved where a full step goes past.
-func (c *contact) settle(ctx context.Context, force, u []float64) (rounds int, err error) {
+//
+// within is the largest force out of balance, as a share of the largest force on a
+// node, at which a state counts as found.
+func (c *contact) settle(ctx context.Context, force, u []float64, within float64) (rounds int, err error) {
 	n := len(u)
 	s := &search{contact: c, force: force, u: u, r: make([]float64, n), step: make([]float64, n),
 		w: make([]float64, len(c.pushes)), wStep: make([]float64, len(c.pushes))}
@@ -115,14 +133,16 @@ func (c *contact) settle(ctx context.Context, force, u []float64) (rounds int, e
 		if !(left < math.Inf(1)) {
 			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at, Cause: errors.New("a force or stiffness is not a number")}
 		}
-		if left <= settled && (changed == 0 || s.rounds > 0) {
+		if left <= within || changed == 0 && left <= atRounding && left > s.before/2 {
 			return s.rounds, nil
 		}
+		careful := s.care(left, within)
+		s.before = left
 		if s.rounds >= mostRounds {
 			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at}
 		}
 		s.rounds++
-		if err := s.solve(); err != nil {
+		if err := s.solve(careful); err != nil {
 			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at, Cause: err}
 		}
 		if s.tiny() {
@@ -195,22 +215,36 @@ func (s *search) residual() (left float64, at plan.Point) {
 
 // solve sets step to where Newton's method would go: by the factor of an earlier
 // state where that gets there in few rounds, by a new one where not.
-func (s *search) solve() error {
+// care is the share of the residual to which the step is to be exact.
+func (s *search) solve(care float64) error {
 	clear(s.step)
-	_, err := sparse.ConjugateGradients(s.matrix, s.step, s.r, s.factor, sparse.Goal{Left: 1e-9, Rounds: cheapRounds})
+	goal := sparse.Goal{Left: care, Rounds: cheapRounds}
+	_, err := sparse.ConjugateGradients(s.matrix, s.step, s.r, s.factor, goal)
 	if err == nil {
 		return nil
 	}
-	if s.factor, err = s.factor.Symbolic.Factor(s.matrix, 0); err != nil {
-		return s.explained(err)
+	if err := s.refactor(); err != nil {
+		return err
 	}
-	s.factor.SolveTo(s.step, s.r)
-	for _, v := range s.step {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return errors.New("the stiffness is too near singular to solve")
-		}
+	goal.Rounds = mostRounds
+	if _, err = sparse.ConjugateGradients(s.matrix, s.step, s.r, s.factor, goal); err != nil || !finite(s.step) {
+		return fmt.Errorf("the stiffness is too near singular to solve: %w", err)
 	}
 	return nil
+}
+
+// care says how exact the next step needs to be: while contact still changes much, a
+// rough step does.
+//
+// Source: Eisenstat and Walker, SIAM Journal on Scientific Computing 17 (1996), second
+// choice.
+func (s *search) care(left, within float64) float64 {
+	const rough = 0.03
+	if s.before == 0 {
+		return rough
+	}
+	share := left / s.before
+	return math.Max(0.1*within/left, math.Min(rough, 0.5*share*share))
 }
 
 // tiny says whether the step changes deflections by rounding only.

@@ -16,6 +16,7 @@ type net struct {
 	mesh  *fem.Mesh
 	kind  *fem.PlateShape
 	faces []face
+	parts [2][]int // steps of an even grid between its stops along x and y
 }
 
 // face is one side of an element on a joint: nodes a and b of the first panel, c
@@ -27,11 +28,12 @@ type face struct {
 	to    float64 // of b; below from where the face runs against the joint
 }
 
-// newNet meshes a plate, fine at the loads given.
-func newNet(p Plate, loads []Load) (*net, error) {
+// newNet meshes a plate, fine at the loads given. Like, if not nil, is a net whose
+// numbers of steps are kept where they still do.
+func newNet(p Plate, loads []Load, like *net) (*net, error) {
 	paths, parted := p.jointPaths()
 	if !p.Triangles && p.upright(paths) {
-		return p.gridNet(paths, parted, loads)
+		return p.gridNet(paths, parted, loads, like)
 	}
 	return p.triangleNet(paths, parted, loads)
 }
@@ -105,12 +107,12 @@ func (p Plate) rings() []plan.Ring {
 }
 
 // gridNet meshes in rectangles between straight lines.
-func (p Plate) gridNet(paths []plan.Polyline, parted []bool, loads []Load) (*net, error) {
+func (p Plate) gridNet(paths []plan.Polyline, parted []bool, loads []Load, like *net) (*net, error) {
 	n := &net{kind: fem.BFS}
 	if p.theory() == Thick {
 		n.kind = fem.MITC4
 	}
-	xs, ys := p.gridLines(paths, loads)
+	xs, ys := n.gridLines(p, paths, loads, like)
 	whole := fem.GridMesh(fem.Q4, xs, ys, func(x, y float64) bool { return p.onSlab(plan.Point{X: x, Y: y}) })
 	if whole.Elements() == 0 {
 		return nil, errors.New("nothing is left of the slab: look at its openings")
@@ -182,7 +184,7 @@ func (n *net) at(node int32) plan.Point { return plan.Point{X: n.mesh.X[node], Y
 
 // gridLines returns the straight lines of the grid: all edges, joints, zones and
 // loads lie on them, and between them lines crowd towards loads.
-func (p Plate) gridLines(paths []plan.Polyline, loads []Load) (xs, ys []float64) {
+func (n *net) gridLines(p Plate, paths []plan.Polyline, loads []Load, like *net) (xs, ys []float64) {
 	x, y := &stops{}, &stops{}
 	for _, r := range p.rings() {
 		for _, q := range r {
@@ -204,7 +206,12 @@ func (p Plate) gridLines(paths []plan.Polyline, loads []Load) (xs, ys []float64)
 			y.wish(q.Y, fine)
 		}
 	}
-	return x.lines(p.size()), y.lines(p.size())
+	if like == nil {
+		like = &net{}
+	}
+	xs, n.parts[0] = x.lines(p.size(), like.parts[0])
+	ys, n.parts[1] = y.lines(p.size(), like.parts[1])
+	return xs, ys
 }
 
 // fineUnder returns the size of elements wanted under a load.
@@ -248,10 +255,11 @@ const growth = 1.25
 
 // lines returns the lines of the grid. A wish near a place that has a line makes that
 // one fine instead.
-func (s *stops) lines(most float64) []float64 {
+func (s *stops) lines(most float64, like []int) (lines []float64, parts []int) {
 	s.sort(straight)
 	if len(s.wishes) == 0 {
-		return evenLines(s.at, most)
+		parts = evenParts(s.at, most, like)
+		return fem.EqualLines(s.at, parts), parts
 	}
 	low, high := s.at[0], s.at[len(s.at)-1]
 	for _, w := range s.wishes {
@@ -268,7 +276,7 @@ func (s *stops) lines(most float64) []float64 {
 		s.at, s.fine = append(s.at, w[0]), append(s.fine, w[1])
 	}
 	s.sort(straight)
-	return fem.GradedLines(s.at, s.fine, growth, most)
+	return fem.GradedLines(s.at, s.fine, growth, most), nil
 }
 
 // sort puts stops in order and drops those on top of each other.
@@ -309,13 +317,20 @@ func nearest(values []float64, v float64) int {
 	return best
 }
 
-// evenLines parts each gap between stops in equal steps no longer than most.
-func evenLines(at []float64, most float64) []float64 {
-	counts := make([]int, len(at)-1)
-	for i := range counts {
-		counts[i] = max(1, int(math.Ceil((at[i+1]-at[i])/most-1e-9)))
+// evenParts returns in how many equal steps no longer than most each gap between
+// stops is parted. The numbers of a grid before are kept while steps are no longer
+// than half as much again.
+func evenParts(at []float64, most float64, like []int) []int {
+	parts := make([]int, len(at)-1)
+	keep := len(like) == len(parts)
+	for i := range parts {
+		parts[i] = max(1, int(math.Ceil((at[i+1]-at[i])/most-1e-9)))
+		keep = keep && (at[i+1]-at[i])/float64(like[i]) <= 1.5*most && like[i] <= 3*parts[i]+1
 	}
-	return fem.EqualLines(at, counts)
+	if keep {
+		return like
+	}
+	return parts
 }
 
 // triangleNet meshes in triangles.

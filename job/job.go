@@ -28,6 +28,8 @@ type Job struct {
 	Ground     site.Ground      `json:"ground"`
 	Planned    site.Planned     `json:"planned"`
 	Wheel      site.Wheel       `json:"wheel"`
+	Loads      []site.Load      `json:"loads,omitempty"` // that stand and drive on it, for the checks
+	Use        *site.Use        `json:"use,omitempty"`
 	Pours      []site.Pour      `json:"pours,omitempty"`
 	Walks      []walk.Walk      `json:"walks,omitempty"`
 	Departures []site.Departure `json:"departures,omitempty"` // that reach the whole slab: drawings, steel, isolation

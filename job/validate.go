@@ -30,6 +30,7 @@ func (j *Job) Validate(files ...fs.FS) []Problem {
 	problems = append(problems, j.checkIDs()...)
 	problems = append(problems, j.checkPlaces()...)
 	problems = append(problems, j.checkTimes()...)
+	problems = append(problems, j.checkLoads()...)
 	problems = append(problems, j.checkFiles(files)...)
 	problems = append(problems, j.unknowns()...)
 	for i := range problems {

@@ -99,6 +99,7 @@ type Ground struct {
 	Membrane   *source.Choice `json:"membrane,omitempty"` // none, one sheet, two sheets
 	Friction   *source.Fact   `json:"friction,omitempty"`
 	Support    *source.Fact   `json:"support_MN_m3,omitempty"` // modulus of subgrade reaction k
+	CBR        *source.Fact   `json:"cbr_percent,omitempty"`   // bearing ratio of the subgrade
 	Soil       *source.Choice `json:"soil,omitempty"`          // sand, gravel, clay, rock
 	Condition  *source.Choice `json:"condition,omitempty"`     // uniform, fill or trench, expansive, frost susceptible
 	GroundTemp *source.Fact   `json:"ground_C,omitempty"`      // at 1-2 m

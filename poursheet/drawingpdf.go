@@ -39,28 +39,34 @@ const listSize = 9.5
 func (d Drawing) schedules(doc *page.Document) {
 	s := d.Schedule()
 	u := d.Units.String()
-	doc.WideHeading(1, "Joints, set out from the setting-out point", "")
 	var rows [][]page.Text
 	for _, j := range s.Joints {
 		rows = append(rows, cells(j.ID, string(j.Kind), d.places(j.Points), d.Units.length(j.Length), d.depth(j), d.transfer(j), j.Name))
 	}
-	doc.Table(page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Kind", Share: 9},
-		{Head: "Points x / y, " + u, Share: 38}, {Head: "Length, " + u, Share: 10, Align: page.AlignRight}, {Head: "Saw depth, mm", Share: 10, Align: page.AlignRight},
+	section(doc, "Joints, from the setting-out point", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Kind", Share: 9},
+		{Head: "Points (x, y), " + u, Share: 38}, {Head: "Length, " + u, Share: 10, Align: page.AlignRight}, {Head: "Saw depth, mm", Share: 10, Align: page.AlignRight},
 		{Head: "Across it", Share: 22}, {Head: "Name", Share: 22}}})
 	if skew := d.SkewJoints(); len(skew) > 0 {
 		doc.Paragraph(page.Plain("Not square to the axes, so not among the running dimensions; set out by their points: " + strings.Join(skew, ", ") + "."))
 	}
 	d.dowelTable(doc, s)
 	d.steelTable(doc, s)
-	doc.WideHeading(1, "Quantities", "")
 	rows = nil
 	for _, t := range s.Totals {
 		rows = append(rows, cells(t.What, figure(t.Amount, t.Unit), t.Unit))
 	}
-	doc.Table(page.Table{Size: listSize, Bare: true, Rows: rows, Columns: []page.Column{{Share: 60}, {Share: 15, Align: page.AlignRight}, {Share: 15}}})
+	section(doc, "Quantities", page.Table{Whole: true, Size: listSize, Bare: true, Rows: rows, Columns: []page.Column{{Share: 40}, {Share: 12, Align: page.AlignRight}, {Share: 48}}})
 	for _, n := range d.Notes {
 		doc.Bullet(page.Plain(n))
 	}
+}
+
+// section sets a heading with its table, never parted from the table's start.
+func section(doc *page.Document, heading string, t page.Table) {
+	const headingRoom = 18
+	doc.Keep(headingRoom + doc.TableStart(t))
+	doc.WideHeading(1, heading, "")
+	doc.Table(t)
 }
 
 func figure(v float64, unit string) string {
@@ -81,7 +87,7 @@ func cells(words ...string) []page.Text {
 func (d Drawing) places(points []plan.Point) string {
 	var words []string
 	for _, p := range points {
-		words = append(words, d.Units.length(p.X)+thin+"/"+thin+d.Units.length(p.Y))
+		words = append(words, "("+d.Units.length(p.X)+", "+d.Units.length(p.Y)+")")
 	}
 	return strings.Join(words, " to ")
 }
@@ -118,7 +124,6 @@ func (d Drawing) dowelTable(doc *page.Document, s Schedule) {
 	if len(s.Dowels) == 0 {
 		return
 	}
-	doc.WideHeading(1, "Dowels", "")
 	var rows [][]page.Text
 	for _, r := range s.Dowels {
 		n, m := fmt.Sprint(r.Count), "–"
@@ -131,7 +136,7 @@ func (d Drawing) dowelTable(doc *page.Document, s Schedule) {
 		rows = append(rows, cells(strings.Join(r.Joints, ", "), mm(r.Diameter), mm(r.Length), mm(r.Spacing), mm(r.Clear), or(r.FreeAlong, "not given"), or(r.FreeSide, "not given"), n, m))
 	}
 	right := page.AlignRight
-	doc.Table(page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joints", Share: 28}, {Head: "Diameter, mm", Share: 11, Align: right},
+	section(doc, "Dowels", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joints", Share: 28}, {Head: "Diameter, mm", Share: 11, Align: right},
 		{Head: "Length, mm", Share: 11, Align: right}, {Head: "Spacing, mm", Share: 11, Align: right}, {Head: "Clear of crossing, mm", Share: 13, Align: right},
 		{Head: "One half free along it", Share: 13}, {Head: "Free sideways", Share: 11}, {Head: "Count", Share: 11, Align: right}, {Head: "Mass, kg", Share: 10, Align: right}}})
 }
@@ -140,7 +145,6 @@ func (d Drawing) steelTable(doc *page.Document, s Schedule) {
 	if len(s.Steel) == 0 {
 		return
 	}
-	doc.WideHeading(1, "Mesh and bars", "")
 	var rows [][]page.Text
 	guessed := false
 	for _, r := range s.Steel {
@@ -155,7 +159,7 @@ func (d Drawing) steelTable(doc *page.Document, s Schedule) {
 		rows = append(rows, cells(or(r.Name, r.ID), mm(r.Diameter), mm(r.PitchX)+" × "+mm(r.PitchY), mm(r.Cover), or(r.AtJoints, "not given"), fixed(r.Area, 1), length, m))
 	}
 	right := page.AlignRight
-	doc.Table(page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Steel", Share: 24}, {Head: "Diameter, mm", Share: 11, Align: right},
+	section(doc, "Mesh and bars", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Steel", Share: 24}, {Head: "Diameter, mm", Share: 11, Align: right},
 		{Head: "Pitch, mm", Share: 15, Align: right}, {Head: "Cover to top bar, mm", Share: 13, Align: right}, {Head: "At joints", Share: 13}, {Head: "Area, m²", Share: 10, Align: right},
 		{Head: "Bars in all, m", Share: 12, Align: right}, {Head: "Mass, kg", Share: 10, Align: right}}})
 	words := "Laps are not counted."

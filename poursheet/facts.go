@@ -16,12 +16,5 @@ func factValue(f *source.Fact) *float64 {
 	return &v
 }
 
-func choiceWord(c *source.Choice) string {
-	if c == nil {
-		return ""
-	}
-	return c.Value
-}
-
 // angleOf returns the direction of a vector in degrees anticlockwise from x.
 func angleOf(v plan.Point) float64 { return math.Atan2(v.Y, v.X) * 180 / math.Pi }

@@ -18,13 +18,13 @@ func (s *sheet) foot(top float64, paperName string) {
 	g.Add(draw.North(draw.Point{X: 9, Y: top + 14}, bearing, draw.Ink, draw.Quiet)...)
 	g.Add(draw.ScaleBar(22, top+8, s.n, draw.Ink)...)
 	lines := []string{fmt.Sprintf("Scale 1:%.0f on %s printed at full size", s.n, paperName), "Measure from the bar, not from a copy",
-		"Lengths in " + s.d.Units.String() + ", running from the", "setting-out point; joints in blue letters"}
+		"Lengths in " + s.d.Units.String() + " from the setting-out point:", "joints below and left, edges above and right"}
 	for i, words := range lines {
 		t := draw.Text{At: draw.Point{X: 22, Y: top + 15.5 + 3.9*float64(i)}, Words: words, Height: 2.5, Color: draw.Ink, Bold: i == 0}
 		g.Add(t)
 	}
 	wide := s.s.Width > 300
-	key, title := 79.0, 100.0
+	key, title := 84.0, 96.0
 	if wide {
 		title = 130
 	}
@@ -92,7 +92,7 @@ func (s *sheet) title(g *draw.Group, x, y, width float64, paperName string) {
 		cx, cy := x+column*float64(i%4), y+first+rowHeight*float64(i/4)
 		g.Add(draw.Area{Ring: []draw.Point{{X: cx, Y: cy}, {X: cx + column, Y: cy}, {X: cx + column, Y: cy + rowHeight}, {X: cx, Y: cy + rowHeight}}, Pen: penThin},
 			draw.Text{At: draw.Point{X: cx + 1.2, Y: cy + 2.9}, Words: cell.head, Height: 2, Color: draw.Quiet},
-			draw.Text{At: draw.Point{X: cx + 1.2, Y: cy + 7.2}, Words: fitted(cell.words, 2.9, column-2), Height: 2.9, Color: draw.Ink})
+			draw.Text{At: draw.Point{X: cx + 1.2, Y: cy + 7.2}, Words: fitted(cell.words, size(cell.words, 2.9, column-2), column-2), Height: size(cell.words, 2.9, column-2), Color: draw.Ink})
 	}
 }
 
@@ -112,6 +112,15 @@ func joined(between string, words ...string) string {
 		out += w
 	}
 	return out
+}
+
+// size returns the letter height at which words fit a width, no less than three
+// quarters of the height wanted.
+func size(words string, height, width float64) float64 {
+	if w := draw.WidthOf(words, height); w > width {
+		return max(height*width/w, 0.75*height)
+	}
+	return height
 }
 
 // fitted shortens words to a width on paper.

@@ -11,9 +11,9 @@ var (
 	penOutline = draw.Pen{Color: draw.Ink, Width: 0.7}
 	penOpening = draw.Pen{Color: draw.Ink, Width: 0.5}
 	penFixture = draw.Pen{Color: draw.Ink, Width: 1.1}
-	penSawn    = draw.Pen{Color: draw.Chalk, Width: 0.3, Dash: []float64{5, 1.3}}
-	penSolid   = draw.Pen{Color: draw.Chalk, Width: 0.3}
-	penDowel   = draw.Pen{Color: draw.Chalk, Width: 0.35}
+	penSawn    = draw.Pen{Color: draw.Chalk, Width: 0.5, Dash: []float64{5, 1.5}}
+	penSolid   = draw.Pen{Color: draw.Chalk, Width: 0.4}
+	penDowel   = draw.Pen{Color: draw.Ink, Width: 0.13}
 	penHair    = draw.Pen{Color: draw.Quiet, Width: 0.12}
 	penWitness = draw.Pen{Color: draw.Faint, Width: 0.1}
 	penFrame   = draw.Pen{Color: draw.Ink, Width: 0.35}

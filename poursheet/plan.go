@@ -156,7 +156,7 @@ func (s *sheet) jointNames() {
 	g := s.s.Group("joint-names", "", draw.Paper)
 	for _, j := range s.d.Slab.Joints {
 		if path := s.onPaper(j.Path); len(path) > 1 {
-			g.Add(s.labels.Beside(path, draw.Text{Words: j.ID, Height: 2.8, Bold: true, Color: draw.Chalk, Halo: draw.White}, s.reach(j)+1.5))
+			g.Add(s.labels.Beside(path, draw.Text{Words: j.ID + " " + string(j.Kind), Height: 2.8, Bold: true, Color: draw.Chalk, Halo: draw.White}, s.reach(j)+1.5))
 		}
 	}
 }

@@ -109,7 +109,7 @@ func (d Drawing) dowelRows() []DowelRow {
 		row.Length = take(func() *float64 { return factValue(x.Length) })
 		row.Spacing = take(func() *float64 { return factValue(x.Spacing) })
 		row.Clear = take(func() *float64 { return factValue(x.Clear) })
-		row.FreeAlong, row.FreeSide = choiceWord(x.FreeAlong), choiceWord(x.FreeSide)
+		row.FreeAlong, row.FreeSide = x.FreeAlong.Or(""), x.FreeSide.Or("")
 		key.WriteString(row.FreeAlong + "/" + row.FreeSide)
 		i, there := at[key.String()]
 		if !there {
@@ -133,7 +133,7 @@ func (d Drawing) steelRows() []SteelRow {
 	var rows []SteelRow
 	for _, z := range d.Slab.Steel {
 		row := SteelRow{ID: z.ID, Name: z.Name, Diameter: factValue(z.Diameter), Cover: factValue(z.Cover),
-			PitchX: factValue(z.PitchX), PitchY: factValue(z.PitchY), AtJoints: choiceWord(z.AtJoints), Area: d.areaOf(z)}
+			PitchX: factValue(z.PitchX), PitchY: factValue(z.PitchY), AtJoints: z.AtJoints.Or(""), Area: d.areaOf(z)}
 		for _, b := range d.Slab.BarLines(z) {
 			row.Length += b.Segment().Length()
 			row.Counted = true

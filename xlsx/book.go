@@ -1,0 +1,5 @@
+package xlsx
+
+import "github.com/xuri/excelize/v2"
+
+var _ = excelize.NewFile

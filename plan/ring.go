@@ -82,12 +82,25 @@ func (r Ring) Anticlockwise() Ring {
 // side unless it is on that side.
 func (r Ring) Contains(p Point) bool {
 	inside := false
-	for _, s := range r.Sides() {
+	for i, a := range r {
+		s := Segment{a, r[(i+1)%len(r)]}
+		// only a side that spans the height of p can count, and of those only the ones
+		// with p in their box need the exact turn
+		if p.Y < math.Min(s.A.Y, s.B.Y) || p.Y > math.Max(s.A.Y, s.B.Y) || p.X > math.Max(s.A.X, s.B.X) {
+			continue
+		}
+		crosses := (s.A.Y > p.Y) != (s.B.Y > p.Y)
+		if p.X < math.Min(s.A.X, s.B.X) {
+			if crosses {
+				inside = !inside
+			}
+			continue
+		}
 		turn := Turn(s.A, s.B, p)
 		if turn == 0 && onBox(s, p) {
 			return true
 		}
-		if (s.A.Y > p.Y) != (s.B.Y > p.Y) && (turn > 0) == (s.B.Y > s.A.Y) {
+		if crosses && (turn > 0) == (s.B.Y > s.A.Y) {
 			inside = !inside
 		}
 	}

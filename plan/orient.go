@@ -20,6 +20,9 @@ func Turn(a, b, c Point) int {
 	if math.Abs(det) > orientErrorShare*(math.Abs(left)+math.Abs(right)) {
 		return sign(det)
 	}
+	if (a.X == c.X || b.Y == c.Y) && (a.Y == c.Y || b.X == c.X) {
+		return 0 // both products are nothing: three places along an axis, or two alike
+	}
 	return exactTurn(a, b, c)
 }
 

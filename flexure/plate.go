@@ -64,7 +64,7 @@ type Plate struct {
 	// Pulls lets the ground pull as well as push, as the closed forms have it. For
 	// comparison with them; not for a slab.
 	Pulls bool    `json:"pulls,omitempty"`
-	Size  float64 `json:"size_m,omitempty"` // longest side of an element; 0 for 0.4 l
+	Size  float64 `json:"size_m,omitempty"` // longest side of an element; 0 for 0.3 l
 	Fine  float64 `json:"fine_m,omitempty"` // of elements under a load; 0 for an eighth of the load, within bounds
 	// Triangles meshes in triangles even where all lines run along the axes.
 	Triangles bool `json:"triangles,omitempty"`
@@ -143,7 +143,7 @@ func (p Plate) size() float64 {
 	if p.Size > 0 {
 		return p.Size
 	}
-	return 0.4 * p.stiffness()
+	return 0.3 * p.stiffness()
 }
 
 // supportAt returns k at a place.

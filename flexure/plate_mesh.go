@@ -206,6 +206,12 @@ func (n *net) gridLines(p Plate, paths []plan.Polyline, loads []Load, like *net)
 			y.wish(q.Y, fine)
 		}
 	}
+	if len(loads) > 0 {
+		for _, q := range p.sharpPlaces() {
+			x.wish(q.X, p.size()*atSharp)
+			y.wish(q.Y, p.size()*atSharp)
+		}
+	}
 	if like == nil {
 		like = &net{}
 	}
@@ -213,6 +219,9 @@ func (n *net) gridLines(p Plate, paths []plan.Polyline, loads []Load, like *net)
 	ys, n.parts[1] = y.lines(p.size(), like.parts[1])
 	return xs, ys
 }
+
+// atSharp is how much smaller elements are at inside corners.
+const atSharp = 0.3
 
 // fineUnder returns the size of elements wanted under a load.
 func (p Plate) fineUnder(l Load) float64 {
@@ -373,6 +382,11 @@ func (p Plate) triangleNet(paths []plan.Polyline, parted []bool, loads []Load) (
 
 // fineAt lists the places where elements must be small.
 func (p Plate) fineAt(loads []Load) (fine []mesh.Source) {
+	if len(loads) > 0 {
+		for _, q := range p.sharpPlaces() {
+			fine = append(fine, mesh.Source{At: mesh.Point{q.X, q.Y}, Size: p.size() * atSharp})
+		}
+	}
 	for _, l := range loads {
 		size := p.fineUnder(l)
 		if len(l.Line) > 0 {

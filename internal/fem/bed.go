@@ -28,40 +28,49 @@ func (b *Bed) Points() int { return b.Elements() * b.Mesh.Shape.Points() }
 
 // Element adds up ∫ Nᵀ·traction.
 func (b *Bed) Element(e int, u, ke, fe []float64) {
-	var g geometry
+	w := takeScratch()
+	defer w.give()
+	g := &w.g
 	g.gather(b.Mesh, e)
-	width := 2 * b.Mesh.Shape.Nodes
-	b.eachPoint(&g, e, u, func(point int, area float64, at Place, x, y float64) {
-		tx, ty, k := b.Law(point, at, x, y)
-		for i, ni := range g.n {
-			fe[2*i] += area * ni * tx
-			fe[2*i+1] += area * ni * ty
-			row, next := ke[2*i*width:], ke[(2*i+1)*width:]
-			for j, nj := range g.n[:i+1] {
-				w := area * ni * nj
-				row[2*j] += w * k[0]
-				row[2*j+1] += w * k[1]
-				next[2*j] += w * k[1]
-				next[2*j+1] += w * k[2]
-			}
-		}
-	})
-}
-
-// eachPoint calls see with the displacement at every integration point.
-func (b *Bed) eachPoint(g *geometry, e int, u []float64, see func(point int, area float64, at Place, x, y float64)) {
 	points := b.Mesh.Shape.Points()
 	for p := range points {
-		area := g.at(b.Mesh.Shape, p)
-		at := Place{Element: e}
-		at.X, at.Y = g.place()
-		var x, y float64
-		for i, n := range g.n {
-			x += n * u[2*i]
-			y += n * u[2*i+1]
+		area, at, x, y := b.pointAt(g, e, p, u)
+		tx, ty, k := b.Law(e*points+p, at, x, y)
+		for i := range k {
+			k[i] *= area
 		}
-		see(e*points+p, area, at, x, y)
+		g.addBedTraction(area*tx, area*ty, k, ke, fe)
 	}
+}
+
+// addBedTraction adds Nᵀ·traction at the last point and its growth, both times the area.
+func (g *geometry) addBedTraction(tx, ty float64, k [3]float64, ke, fe []float64) {
+	width := 2 * len(g.n)
+	for i, ni := range g.n {
+		fe[2*i] += ni * tx
+		fe[2*i+1] += ni * ty
+		xx, xy, yy := ni*k[0], ni*k[1], ni*k[2]
+		row, next := ke[2*i*width:2*i*width+2*i+2], ke[(2*i+1)*width:(2*i+1)*width+2*i+2]
+		for j, nj := range g.n[:i+1] {
+			row[2*j] += xx * nj
+			row[2*j+1] += xy * nj
+			next[2*j] += xy * nj
+			next[2*j+1] += yy * nj
+		}
+	}
+}
+
+// pointAt returns the area that integration point p stands for, its place and the
+// displacement there.
+func (b *Bed) pointAt(g *geometry, e, p int, u []float64) (area float64, at Place, x, y float64) {
+	area = g.at(b.Mesh.Shape, p)
+	at = Place{Element: e}
+	at.X, at.Y = g.place()
+	for i, n := range g.n {
+		x += n * u[2*i]
+		y += n * u[2*i+1]
+	}
+	return area, at, x, y
 }
 
 // Accept tells Accepted the displacement at every point.
@@ -76,7 +85,11 @@ func (b *Bed) Accept(u []float64) {
 		for i, n := range b.Of(e) {
 			own[2*i], own[2*i+1] = u[2*n], u[2*n+1]
 		}
-		b.eachPoint(&g, e, own[:], func(point int, _ float64, _ Place, x, y float64) { b.Accepted(point, x, y) })
+		points := b.Mesh.Shape.Points()
+		for p := range points {
+			_, _, x, y := b.pointAt(&g, e, p, own[:])
+			b.Accepted(e*points+p, x, y)
+		}
 	}
 }
 

@@ -88,12 +88,13 @@ func (p *Plate) Check() error {
 
 // Element adds up ∫ κᵀ·M + γᵀ·Q + Nᵀ(ground − load) and its derivative.
 func (p *Plate) Element(e int, u, ke, fe []float64) {
-	var g geometry
-	var f plateField
+	w := takeScratch()
+	defer w.give()
+	g, f := &w.g, &w.f
 	g.gather(p.Mesh, e)
 	width := p.Kind.Unknowns * p.Mesh.Shape.Nodes
 	for _, r := range p.Kind.rule {
-		area, at := p.fieldAt(&g, e, r.xi, r.eta, &f)
+		area, at := p.fieldAt(g, e, r.xi, r.eta, f)
 		area *= r.weight
 		layer := p.Law(at)
 		moment := times(&layer.Bending, f.bend(u[:width], layer.FreeCurvature))
@@ -110,10 +111,10 @@ func (p *Plate) Element(e int, u, ke, fe []float64) {
 			k0, k1, k2 := f.curvature[0][i], f.curvature[1][i], f.curvature[2][i]
 			fe[i] += area * (k0*moment[0] + k1*moment[1] + k2*moment[2] + f.w[i]*pressure)
 			m := times(&layer.Bending, [3]float64{k0 * area, k1 * area, k2 * area})
-			w := area * stiffness * f.w[i]
+			push := area * stiffness * f.w[i]
 			row := ke[i*width : i*width+i+1]
 			for j := range row {
-				row[j] += m[0]*f.curvature[0][j] + m[1]*f.curvature[1][j] + m[2]*f.curvature[2][j] + w*f.w[j]
+				row[j] += m[0]*f.curvature[0][j] + m[1]*f.curvature[1][j] + m[2]*f.curvature[2][j] + push*f.w[j]
 			}
 			if p.Kind.Thick {
 				fe[i] += area * (f.shear[0][i]*q[0] + f.shear[1][i]*q[1])

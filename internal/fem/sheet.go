@@ -49,7 +49,9 @@ func orElse(text, other string) string {
 
 // Element adds up ∫ t·Bᵀ·D·B + bed·NᵀN and ∫ t·Bᵀ·D·(ε−ε0) + bed·Nᵀu − Nᵀ·push.
 func (s *Sheet) Element(e int, u, ke, fe []float64) {
-	var g geometry
+	w := takeScratch()
+	defer w.give()
+	g := &w.g
 	g.gather(s.Mesh, e)
 	nodes := s.Shape.Nodes
 	width := 2 * nodes

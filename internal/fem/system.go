@@ -30,7 +30,9 @@ type System struct {
 	symbolic *sparse.Symbolic
 	matrix   *sparse.Matrix
 	factor   *sparse.Factor
-	factored bool // factor holds that of some earlier stiffness
+	factored bool   // factor holds that of some earlier stiffness
+	method   Method // that solved the last linear equations
+	tooSlow  bool   // multigrid was tried and took too many rounds
 }
 
 // NewSystem puts parts together. Nodes that no part touches must be held.
@@ -147,20 +149,6 @@ func (s *System) noteForce(fe []float64) {
 	}
 }
 
-// Method is how the linear equations of each round are solved.
-type Method int
-
-const (
-	// Direct factors the stiffness: the quickest up to about a million unknowns.
-	Direct Method = iota
-	// OldFactor goes by conjugate gradients from the factor of an earlier solve, if it
-	// gets there in few rounds, and factors anew if not: for a small change.
-	OldFactor
-	// Multigrid goes by conjugate gradients and needs far less memory. For sheets;
-	// plates take many rounds.
-	Multigrid
-)
-
 // Settings steer [System.Solve]. The zero value is good for most.
 type Settings struct {
 	Method    Method
@@ -173,8 +161,9 @@ type Settings struct {
 // Solution is where a system came to rest.
 type Solution struct {
 	U      []float64
-	Rounds int     // how many times the stiffness was factored
+	Rounds int     // how many times linear equations were solved
 	Left   float64 // largest residual as a share of the largest force seen
+	Method Method  // how the last linear equations were solved
 }
 
 // NotSettled says that a system did not come to rest, and where.
@@ -223,6 +212,7 @@ func (s *System) Solve(set Settings) (Solution, error) {
 	} else {
 		sol, err = n.run()
 	}
+	sol.Method = s.method
 	if err != nil {
 		return sol, err
 	}
@@ -241,34 +231,6 @@ func (s *System) linear() bool {
 		}
 	}
 	return true
-}
-
-// oldFactorRounds is how many rounds with an old factor cost about as much as a new one.
-const oldFactorRounds = 12
-
-// solveLinear sets x to the solution of the stiffness and rhs; x holds a guess.
-func (s *System) solveLinear(x, rhs []float64, set Settings) error {
-	if s.holding > 0 {
-		s.matrix.Hold(s.held)
-	}
-	switch {
-	case set.Method == Multigrid:
-		m, err := sparse.NewMultigrid(s.matrix, RigidModes(s.X, s.Y, s.Block))
-		if err != nil {
-			return err
-		}
-		_, err = sparse.ConjugateGradients(s.matrix, x, rhs, m, sparse.Goal{Left: 1e-11, Rounds: 500})
-		return err
-	case set.Method == OldFactor && s.factored:
-		if _, err := sparse.ConjugateGradients(s.matrix, x, rhs, s.factor, sparse.Goal{Left: 1e-11, Rounds: oldFactorRounds}); err == nil {
-			return nil
-		}
-	}
-	if err := s.factorise(set.Workers); err != nil {
-		return err
-	}
-	s.factor.SolveTo(x, rhs)
-	return nil
 }
 
 // factorise readies the factor of s.matrix for solving.

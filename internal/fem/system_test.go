@@ -8,7 +8,7 @@ import (
 func TestMethodsAgree(t *testing.T) {
 	mesh := standardMesh(Q4, 1)
 	var want []float64
-	for _, method := range []Method{Direct, Multigrid, OldFactor} {
+	for _, method := range []Method{Direct, Multigrid, OldFactor, Automatic} {
 		sheet := &Sheet{Mesh: mesh, Law: shrinking}
 		s := NewSystem(mesh.X, mesh.Y, 2, sheet)
 		s.Hold(nodeAt(mesh, 0, 0), 0, 1e-3)

@@ -112,13 +112,34 @@ func (g *galerkin) collect(c int32) {
 			}
 			to := g.sum[int(g.place[r]-1)*m*m:][:m*m]
 			v := g.value[int(k)*b*m : (int(k)+1)*b*m]
-			for p := range b {
-				for u := range m {
-					w := v[p*m+u]
-					for q := range m {
-						to[u*m+q] += w * y[p*m+q]
-					}
-				}
+			addTransposed(to, v, y, b, m)
+		}
+	}
+}
+
+// addTransposed adds vᵀ·y, both b by m.
+func addTransposed(to, v, y []float64, b, m int) {
+	if m == 3 {
+		to = to[:9]
+		for p := range b {
+			w, z := v[3*p:3*p+3], y[3*p:3*p+3]
+			to[0] += w[0] * z[0]
+			to[1] += w[0] * z[1]
+			to[2] += w[0] * z[2]
+			to[3] += w[1] * z[0]
+			to[4] += w[1] * z[1]
+			to[5] += w[1] * z[2]
+			to[6] += w[2] * z[0]
+			to[7] += w[2] * z[1]
+			to[8] += w[2] * z[2]
+		}
+		return
+	}
+	for p := range b {
+		for u := range m {
+			w := v[p*m+u]
+			for q := range m {
+				to[u*m+q] += w * y[p*m+q]
 			}
 		}
 	}

@@ -147,48 +147,46 @@ func appendSmoothed(to, inverse, from []float64, b, m int, omega float64) []floa
 // addTimes adds the block at a signed slot times a block of m columns.
 func (f *fullRows) addTimes(to []float64, slot int32, v []float64, m int) {
 	b := f.a.Block
+	at, down, across := int(slot), b, 1
+	if slot < 0 {
+		at, down, across = int(^slot), 1, b
+	}
+	e := f.a.Value[at*b*b : (at+1)*b*b]
+	switch {
+	case b == 2 && m == 3:
+		addTimes23(to, e[0], e[across], e[down], e[3], v)
+		return
+	case b == 3 && m == 3:
+		addTimes33(to, e, down, across, v)
+		return
+	}
 	for r := range b {
 		for p := range b {
-			e := f.entry(slot, r, p)
+			w := e[r*down+p*across]
 			for c := range m {
-				to[r*m+c] += e * v[p*m+c]
+				to[r*m+c] += w * v[p*m+c]
 			}
 		}
 	}
 }
 
-// down sets coarse to the transposed times fine.
-func (t *transfer) down(coarse, fine []float64) {
-	clear(coarse)
-	b, m := t.fine, t.coarse
-	for i := range len(t.start) - 1 {
-		for k := t.start[i]; k < t.start[i+1]; k++ {
-			to := coarse[int(t.node[k])*m : int(t.node[k])*m+m]
-			v := t.value[int(k)*b*m : (int(k)+1)*b*m]
-			for r := range b {
-				x := fine[i*b+r]
-				for c := range to {
-					to[c] += v[r*m+c] * x
-				}
-			}
-		}
-	}
+func addTimes23(to []float64, e00, e01, e10, e11 float64, v []float64) {
+	to, v = to[:6], v[:6]
+	to[0] += e00*v[0] + e01*v[3]
+	to[1] += e00*v[1] + e01*v[4]
+	to[2] += e00*v[2] + e01*v[5]
+	to[3] += e10*v[0] + e11*v[3]
+	to[4] += e10*v[1] + e11*v[4]
+	to[5] += e10*v[2] + e11*v[5]
 }
 
-// addUp adds coarse carried to the fine level.
-func (t *transfer) addUp(fine, coarse []float64) {
-	b, m := t.fine, t.coarse
-	for i := range len(t.start) - 1 {
-		for k := t.start[i]; k < t.start[i+1]; k++ {
-			from := coarse[int(t.node[k])*m : int(t.node[k])*m+m]
-			v := t.value[int(k)*b*m : (int(k)+1)*b*m]
-			for r := range b {
-				sum := 0.0
-				for c, x := range from {
-					sum += v[r*m+c] * x
-				}
-				fine[i*b+r] += sum
-			}
-		}
+func addTimes33(to, e []float64, down, across int, v []float64) {
+	to, v, e = to[:9], v[:9], e[:9]
+	for r := range 3 {
+		e0, e1, e2 := e[r*down], e[r*down+across], e[r*down+2*across]
+		row := to[3*r : 3*r+3]
+		row[0] += e0*v[0] + e1*v[3] + e2*v[6]
+		row[1] += e0*v[1] + e1*v[4] + e2*v[7]
+		row[2] += e0*v[2] + e1*v[5] + e2*v[8]
 	}
 }

@@ -30,7 +30,7 @@ func (t *tracer) begin(tri int32) (int32, tip) {
 	middle := t.frame.middle(int(tri))
 	best, rank, near := t.frame.tri[tri][0], -1, math.Inf(1)
 	var bestTip tip
-	for _, o := range t.near.tri[t.near.start[tri]:t.near.start[tri+1]] {
+	for _, o := range t.nearTo(tri) {
 		for _, p := range t.frame.tri[o] {
 			r, found := t.rank(p)
 			if d := t.frame.at[p].To(middle); r > rank || r == rank && d < near {

@@ -15,6 +15,7 @@ type frame struct {
 	*net
 	node   [][3]int32 // the moving node at each corner of each triangle
 	nodes  int
+	across [][3]int32 // the triangle facing each corner, −1 at an edge or open side
 	x, y   []float64
 	grad   [][6]float64 // slopes of the three shape functions along x, then along y
 	sheet  []float64    // area of each triangle
@@ -66,18 +67,17 @@ func (f *frame) number(cut map[side]int) {
 		}
 		return i
 	}
-	for t, v := range f.tri {
-		for i := range 3 {
-			s := sideOf(v[i], v[(i+1)%3])
-			pair := f.beside[s]
-			if _, open := cut[s]; open || pair[1] < 0 || pair[0] != int32(t) {
-				continue
-			}
-			for _, p := range s {
-				a, b := find(f.corner(pair[0], p)), find(f.corner(pair[1], p))
-				parent[max(a, b)] = min(a, b)
-			}
+	f.across = slices.Repeat([][3]int32{{-1, -1, -1}}, len(f.tri))
+	for s, pair := range f.beside {
+		if _, open := cut[s]; open || pair[1] < 0 {
+			continue
 		}
+		for _, p := range s {
+			a, b := find(f.corner(pair[0], p)), find(f.corner(pair[1], p))
+			parent[max(a, b)] = min(a, b)
+		}
+		f.across[pair[0]][f.facing(pair[0], s)] = pair[1]
+		f.across[pair[1]][f.facing(pair[1], s)] = pair[0]
 	}
 	name := make([]int32, len(parent))
 	f.node = make([][3]int32, len(f.tri))
@@ -98,6 +98,16 @@ func (n *net) corner(t, p int32) int32 {
 	for i, q := range n.tri[t] {
 		if q == p {
 			return 3*t + int32(i)
+		}
+	}
+	panic("restraint: a side and its triangle do not belong together")
+}
+
+// facing returns which corner of triangle t lies opposite a side of it.
+func (n *net) facing(t int32, s side) int {
+	for i, q := range n.tri[t] {
+		if q != s[0] && q != s[1] {
+			return i
 		}
 	}
 	panic("restraint: a side and its triangle do not belong together")

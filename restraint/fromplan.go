@@ -63,7 +63,7 @@ func (t Taken) bars(j plan.Joint) *Bars {
 	}
 	diameter, spacing := d.Diameter.Or(t.Diameter), d.Spacing.Or(t.Spacing)
 	side := DowelSideStiffness(diameter, t.Support, steelModulus)
-	b := &Bars{Along: side / spacing, Clear: d.Clear.Or(t.Clear)}
+	b := &Bars{Along: side / spacing, Clear: d.Clear.Or(t.Clear), Diameter: diameter}
 	switch {
 	case tied, d.FreeAlong.Is("no"):
 		b.Across = BarStretchStiffness(diameter, t.TieFree, steelModulus) / spacing
@@ -78,7 +78,8 @@ func (t Taken) bars(j plan.Joint) *Bars {
 
 // HoldsOf returns what holds the slab at fixtures: rigid where concrete was cast
 // against them, with the give of a strip where they are isolated all round. One whose
-// isolation nobody knows, or that is isolated in part, counts as cast against.
+// isolation nobody knows, or that is isolated in part, counts as cast against. One that
+// no edge of the slab lies along holds nothing and is left out.
 func HoldsOf(s plan.Slab, t Taken) []Hold {
 	var out []Hold
 	for _, f := range s.Fixtures {
@@ -91,6 +92,9 @@ func HoldsOf(s plan.Slab, t Taken) []Hold {
 		}
 		if f.Isolated.Is("yes") {
 			h.Give = t.Strip
+		}
+		if m := (Model{Slab: s}); m.rings() != nil && !m.edged(h.Path) {
+			continue
 		}
 		out = append(out, h)
 	}

@@ -29,7 +29,7 @@ type layout struct {
 }
 
 func layoutOf(m *Model, set Settings) layout {
-	l := layout{Outline: m.Slab.Outline, Settings: Settings{Size: set.Size, Fine: set.Fine, Reach: set.Reach, Poisson: set.Poisson}}
+	l := layout{Outline: m.Slab.Outline, Settings: Settings{Size: set.Size, Fine: set.Fine, Growth: set.Growth, Reach: set.Reach, Poisson: set.Poisson}}
 	for _, f := range m.Slab.Fixtures {
 		if f.Opening {
 			l.Openings = append(l.Openings, f.Shape)
@@ -55,7 +55,7 @@ func layOut(m *Model, set Settings) (*laid, error) {
 	}
 	cut := firstCuts(n, lines)
 	l := &laid{of: layoutOf(m, set), net: n, lines: lines, frame: newFrame(n, cut, m, set)}
-	l.near = newNearby(l.frame, cut, set.Reach)
+	l.near = newNearby(l.frame, set.Reach)
 	l.frame.around(0) // the fan is filled once, before it is shared
 	for key, on := range n.onLine {
 		n.onLine[key] = slices.Clip(on)

@@ -109,6 +109,17 @@ func (l *Ledger) step(s *slabState, b *balance, next []Concrete, after [][3]floa
 
 func sub3(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
 
+// missed returns the share of the work supplied since before that is not accounted
+// for; 0 where it is nothing beside all the work so far.
+func (l Ledger) missed(before Ledger) float64 {
+	now, was := l.total(), before.total()
+	left := math.Abs(now.Left - was.Left)
+	if left < 0.002*now.Supplied {
+		return 0
+	}
+	return left / math.Max(math.Abs(now.Supplied-was.Supplied), 1e-9)
+}
+
 // total returns the ledger with all columns filled.
 func (l Ledger) total() Ledger {
 	l.Stored, l.Base, l.Joints = l.stored.Sheet, l.stored.Base, l.joints

@@ -81,6 +81,9 @@ type Bars struct {
 	Along  float64 // against sliding along the line: 0 when free sideways, N/m²
 	Room   float64 // sideways before a bar is touched, m
 	Clear  float64 // no bar nearer than this to a crossing with another line, m
+	// Diameter is that of one bar, m; 0 where it is not known. It only serves to refuse
+	// bars that the slab cannot hold.
+	Diameter float64
 }
 
 // Hold says that something in or beside the slab holds its edge there.
@@ -99,6 +102,7 @@ type Hold struct {
 type Settings struct {
 	Size     float64 // longest side of a triangle, m; 0.4
 	Fine     float64 // the same at inside corners and fixtures, m; 0.12
+	Growth   float64 // of triangles from one to the next away from such places; 1.3
 	Reach    float64 // radius over which stress is averaged before it meets the strength, m; 0.15
 	Poisson  float64 // 0.2
 	Fracture float64 // energy that opens a crack, N/m; 100
@@ -111,6 +115,7 @@ type Settings struct {
 	Seed     uint64  // of the scatter
 	Settled  float64 // force left out of balance, as a share of the largest; 1e-5
 	Over     float64 // tension over strength that a step may reach before it is halved; 1.08
+	Miss     float64 // share of the work of a step not accounted for at which it is halved; 0.03
 	Halvings int     // most times that a step is halved; 3
 	Cracks   int     // most cracks and openings before it stops looking; 200
 	Workers  int     // cores for one solve; 1
@@ -136,6 +141,7 @@ func (s Settings) filled() Settings {
 	}
 	orElse(&s.Size, 0.4)
 	orElse(&s.Fine, 0.12)
+	orElse(&s.Growth, 1.3)
 	orElse(&s.Reach, 0.15)
 	orElse(&s.Poisson, 0.2)
 	orElse(&s.Fracture, 100)
@@ -146,6 +152,7 @@ func (s Settings) filled() Settings {
 	orElse(&s.Green, 0.1e6)
 	orElse(&s.Settled, 1e-5)
 	orElse(&s.Over, 1.08)
+	orElse(&s.Miss, 0.03)
 	if s.Halvings == 0 {
 		s.Halvings = 3
 	}

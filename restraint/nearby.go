@@ -7,23 +7,8 @@ type nearby struct {
 	tri   []int32
 }
 
-func newNearby(f *frame, cut map[side]int, reach float64) *nearby {
+func newNearby(f *frame, reach float64) *nearby {
 	n := &nearby{start: make([]int32, 1, len(f.tri)+1)}
-	beside := make([][3]int32, len(f.tri))
-	for t, v := range f.tri {
-		for i := range 3 {
-			s := sideOf(v[i], v[(i+1)%3])
-			pair := f.beside[s]
-			other := pair[0]
-			if other == int32(t) {
-				other = pair[1]
-			}
-			if _, open := cut[s]; open {
-				other = -1
-			}
-			beside[t][i] = other
-		}
-	}
 	seen := make([]int32, len(f.tri))
 	for i := range seen {
 		seen[i] = -1
@@ -40,7 +25,7 @@ func newNearby(f *frame, cut map[side]int, reach float64) *nearby {
 		n.tri = append(n.tri, int32(t))
 		seen[t] = int32(t)
 		for k := first; k < len(n.tri); k++ {
-			for _, o := range beside[n.tri[k]] {
+			for _, o := range f.across[n.tri[k]] {
 				if o < 0 || seen[o] == int32(t) {
 					continue
 				}
@@ -56,6 +41,14 @@ func newNearby(f *frame, cut map[side]int, reach float64) *nearby {
 	return n
 }
 
+// nearTo lists the triangles near triangle t, itself first.
+func (s *slabState) nearTo(t int32) []int32 {
+	if s.near == nil {
+		s.near = newNearby(s.frame, s.set.Reach)
+	}
+	return s.near.tri[s.near.start[t]:s.near.start[t+1]]
+}
+
 // mean returns the averaged stress of every triangle.
 func (s *slabState) mean() [][3]float64 {
 	raw := s.stress()
@@ -63,7 +56,7 @@ func (s *slabState) mean() [][3]float64 {
 	for t := range out {
 		var sum [3]float64
 		whole := 0.0
-		for _, o := range s.near.tri[s.near.start[t]:s.near.start[t+1]] {
+		for _, o := range s.nearTo(int32(t)) {
 			a := s.frame.sheet[o]
 			whole += a
 			for i, v := range raw[o] {

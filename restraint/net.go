@@ -48,7 +48,7 @@ func newNet(m Model, set Settings) (*net, []Line, error) {
 			d.Lines = append(d.Lines, toMesh(append(append([]plan.Point(nil), p.Area...), p.Area[0])))
 		}
 	}
-	d.Size = mesh.Grade(set.Size, 1.3, fineAt(m, set)...)
+	d.Size = mesh.Grade(set.Size, set.Growth, fineAt(m, set)...)
 	mm, err := mesh.Build(d)
 	if err != nil {
 		return nil, nil, fmt.Errorf("the plan cannot be cut into triangles: %w", err)

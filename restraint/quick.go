@@ -17,8 +17,10 @@ func (m Model) Quick() Model {
 	size := math.Min(1.2, math.Max(0.45, math.Sqrt(m.area()/240)))
 	s.Size = math.Max(s.Size, size)
 	s.Fine = math.Min(s.Size, math.Max(s.Fine, math.Min(0.35, size/3)))
+	s.Growth = math.Max(s.Growth, 1.6)
 	s.Settled = math.Max(s.Settled, 1e-3)
 	s.Over = math.Max(s.Over, 1.2)
+	s.Miss = math.Max(s.Miss, 1)
 	s.Halvings = 1
 	m.Settings = s
 	return m

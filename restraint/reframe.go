@@ -20,7 +20,7 @@ func (s *slabState) corners(v []float64) [][6]float64 {
 // reframe numbers the nodes anew and brings values back from the corners.
 func (s *slabState) reframe(u, slid [][6]float64) {
 	s.frame = newFrame(s.frame.net, s.cut, s.model, s.set)
-	s.near = newNearby(s.frame, s.cut, s.set.Reach)
+	s.near = nil
 	s.moved = nil
 	s.u, s.slid = make([]float64, 2*s.frame.nodes), make([]float64, 2*s.frame.nodes)
 	for t, nodes := range s.frame.node {

@@ -27,7 +27,8 @@ type Progress func(done, of int, hour float64)
 // fields; the nearest hour after each is taken. say may be nil.
 //
 // If a step does not settle, or ctx ends, the replay up to then is returned with the
-// error.
+// error; where a step did not settle ([NotSettled]) its last field is the last state
+// that did.
 func (m Model) Replay(ctx context.Context, hours, shown []float64, say Progress) (*Replay, error) {
 	if found := m.Check(hours); found != nil {
 		return nil, errors.Join(found...)
@@ -47,6 +48,10 @@ func (m Model) Replay(ctx context.Context, hours, shown []float64, say Progress)
 	s.wake(s.now)
 	r := &Replay{}
 	err = s.run(ctx, hours, shown, say, r)
+	var not *NotSettled
+	if errors.As(err, &not) {
+		r.Fields = append(r.Fields, s.field())
+	}
 	r.Openings, r.Ledger = s.openings(r.Events), s.ledger.total()
 	r.Nodes, r.Rounds, r.Until = s.frame.nodes, s.rounds, s.hour
 	return r, err
@@ -92,15 +97,17 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 	if err := s.step(hour); err != nil {
 		return err
 	}
+	if left > 0 && s.ledger.missed(before.ledger) > s.set.Miss {
+		s.back(before)
+		return between()
+	}
 	if err := s.openKnown(); err != nil {
 		return err
 	}
 	mean := s.mean()
 	share := s.worst(mean, nil).ready
 	if left > 0 && share > s.set.Over && before.frame == s.frame {
-		rounds := s.rounds
-		*s = before
-		s.rounds, s.growth = rounds, 0
+		s.back(before)
 		return between()
 	}
 	s.growth, s.share = (share-s.share)/(hour-before.hour), share
@@ -113,6 +120,13 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 	}
 	s.share = s.worst(s.mean(), nil).ready
 	return nil
+}
+
+// back returns to a state before a step that was too long.
+func (s *slabState) back(before slabState) {
+	rounds := s.rounds
+	*s = before
+	s.rounds, s.growth = rounds, 0
 }
 
 // openKnown opens cracks that are known to have come by now.
@@ -132,8 +146,13 @@ func (s *slabState) openKnown() error {
 	if !found {
 		return nil
 	}
+	before := s.kept()
 	s.opened()
-	return s.again()
+	err := s.again()
+	if err != nil {
+		*s = before
+	}
+	return err
 }
 
 // look opens what has passed its strength, the worst first, until nothing has.
@@ -150,21 +169,18 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 			return nil
 		}
 		e, opened, err := s.try(mean, at)
-		if !opened && at.tri < 0 {
-			continue // the line waits
-		}
-		if !opened {
-			for _, o := range s.near.tri[s.near.start[at.tri]:s.near.start[at.tri+1]] {
+		switch {
+		case err != nil:
+			return err
+		case opened:
+			clear(spent)
+			r.add(e)
+			mean = s.mean()
+		case at.tri >= 0: // a line waits of itself
+			for _, o := range s.nearTo(at.tri) {
 				spent[o] = true
 			}
-			continue
 		}
-		clear(spent)
-		r.add(e)
-		if err != nil {
-			return err
-		}
-		mean = s.mean()
 	}
 	return fmt.Errorf("hour %.4g: %d cracks and openings; stopped looking. Check strain, strength and base", s.hour, s.set.Cracks)
 }

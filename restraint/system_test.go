@@ -290,6 +290,35 @@ func TestBadModelsAreNamed(t *testing.T) {
 	}
 }
 
+// What lies off the slab, has no length or is too large for it is refused by name, with
+// the place.
+func TestImpossibleModelsAreRefused(t *testing.T) {
+	for _, c := range []struct {
+		name, want string
+		spoil      func(m *Model)
+	}{
+		{"hold off the slab", "holds[1] W", func(m *Model) { m.Holds = append(m.Holds, Hold{ID: "W", Path: path(-3, 0, -3, 4)}) }},
+		{"hold inside the slab", "holds[1] W", func(m *Model) { m.Holds = append(m.Holds, Hold{ID: "W", Path: path(1, 1, 2, 1)}) }},
+		{"joint of no length", "lines[0] J", func(m *Model) { m.Lines = []Line{{ID: "J", Kind: FormedLine, Path: path(2, 2, 2, 2)}} }},
+		{"joint off the slab", "lines[0] J", func(m *Model) { m.Lines = []Line{{ID: "J", Kind: FormedLine, Path: path(20, 0, 20, 5)}} }},
+		{"joint at infinity", "lines[0] J", func(m *Model) { m.Lines = []Line{{ID: "J", Kind: FormedLine, Path: path(2, 0, 2, math.Inf(1))}} }},
+		{"dowel thicker than the slab", "bar diameter", func(m *Model) {
+			m.Lines = []Line{{ID: "J", Kind: FormedLine, Path: path(2, 0, 2, 5), Bars: &Bars{Along: 1e8, Diameter: 25}}}
+		}},
+		{"outline without area", "slab outline", func(m *Model) { m.Slab.Outline = path(0, 0, 1, 0, 2, 0) }},
+		{"outline that is no number", "slab outline", func(m *Model) { m.Slab.Outline = path(0, 0, 5, 0, math.NaN(), 5) }},
+	} {
+		m := column(false)
+		c.spoil(&m)
+		r, err := m.Replay(context.Background(), UsualHours(24), nil, nil)
+		if err == nil || r != nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v", c.name, err)
+		} else {
+			t.Logf("%s: %v", c.name, err)
+		}
+	}
+}
+
 func TestCancelKeepsWhatWasFound(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	r, err := row(3, 5, 12).Replay(ctx, UsualHours(24*90), nil, func(done, of int, hour float64) {
@@ -352,6 +381,33 @@ func TestUnsettledIsNamed(t *testing.T) {
 	}
 	if !reflect.DeepEqual(good, s.u) || s.hour != 8 {
 		t.Error("the last good state is gone")
+	}
+}
+
+// A replay that does not settle hands back the last state that did.
+func TestUnsettledKeepsTheLastState(t *testing.T) {
+	m := infill(false)
+	at := m.Pours[0].At
+	m.Pours[0].At = func(hour float64) Concrete {
+		c := at(hour)
+		if hour > 20 {
+			m.Lines[0].Bars.Along = math.Inf(1) // stiffer than can be
+		}
+		return c
+	}
+	r, err := m.Replay(context.Background(), UsualHours(48), nil, nil)
+	var not *NotSettled
+	if !errors.As(err, &not) || not.Hour <= 20 {
+		t.Fatalf("error %v", err)
+	}
+	t.Log(err)
+	if r == nil || r.Until > 20 || len(r.Fields) != 1 || r.Fields[0].Hour != r.Until {
+		t.Fatalf("replay %+v", r)
+	}
+	for _, v := range r.Fields[0].Most {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			t.Fatalf("stress %g", v)
+		}
 	}
 }
 

@@ -56,7 +56,7 @@ const (
 	lookAgain = 1.05 // growth of tension after which a place that waits is looked at again
 	worthIt   = 0.97 // work expected over work needed from which an opening is tried
 	worthHalf = 0.7  // work set free over work needed from which half the length is tried
-	worthMore = 1.03 // growth of the work expected over that of the last trial
+	worthMore = 1.15 // growth of the work expected over that of the last trial
 )
 
 // try opens a place that has passed its strength if the work that this sets free is
@@ -84,14 +84,15 @@ func (s *slabState) try(mean [][3]float64, at site) (e Event, opened bool, err e
 		this.ratio = max(this.ratio, e.Freed/e.Needed)
 	}
 	if err != nil || this.ratio >= 1 {
-		return e, true, err
+		return e, err == nil, err
 	}
 	s.waits.tried = append(s.waits.tried, this)
 	s.hold(at, place)
 	return e, false, nil
 }
 
-// tear opens a way, and takes it back if the work set free is not what it takes.
+// tear opens a way, and takes it back if the work set free is not what it takes or
+// the slab does not come to rest.
 func (s *slabState) tear(mean [][3]float64, at site, w way) (e Event, err error) {
 	before := s.kept()
 	e = s.open(mean, at, w)
@@ -99,7 +100,7 @@ func (s *slabState) tear(mean [][3]float64, at site, w way) (e Event, err error)
 	freed := s.ledger.Released
 	err = s.again()
 	e.Freed = s.ledger.Released - freed
-	if err == nil && e.Freed < e.Needed {
+	if err != nil || e.Freed < e.Needed {
 		before.rounds = s.rounds
 		*s = before
 	}
@@ -142,7 +143,7 @@ func (s *slabState) hold(at, place site) {
 	if at.tri < 0 {
 		return
 	}
-	for _, o := range s.near.tri[s.near.start[at.tri]:s.near.start[at.tri+1]] {
+	for _, o := range s.nearTo(at.tri) {
 		s.waits.tri[o] = max(s.waits.tri[o], until)
 	}
 }

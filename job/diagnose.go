@@ -44,6 +44,9 @@ func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.C
 	}
 	d.holds()
 	d.movement()
+	if err := d.replay(d.replayBeside(), 0.7, 0.9); err != nil {
+		return nil, err
+	}
 	if err := d.explainFindings(); err != nil {
 		return nil, err
 	}

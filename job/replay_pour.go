@@ -26,6 +26,7 @@ type planPour struct {
 	hours   []float64
 	creep   []float64 // at each of hours, since set
 	face    []float64 // share of the strength in tension that held curl uses, likewise
+	hinge   []float64 // energy that curl gives to a crack, N/m, likewise
 	panel   float64   // length over which curl is held, m
 }
 
@@ -123,15 +124,16 @@ func (p *planPour) fullRestraint(scale float64) []float64 {
 	return out
 }
 
-// faces works out what curl that is held down uses of the strength at the face it pulls.
+// faces works out what curl that is held down does to a crack: the share of the strength
+// it uses at the face it pulls, and the energy it gives to a crack, by its area.
 //
-// Curl tears a face on its own, but a crack goes through the depth only as far as the
+// Curl tears a face on its own, but the tear goes through the depth only as far as the
 // curl that it lets go can drive it. So the share counted is the lesser of stress over
-// bending strength and of the root of the energy that a hinge sets free over the energy
-// a crack takes. What the layers do to each other is left out: it tears the skin only.
+// bending strength and of the root of the energy that a hinge sets free over the whole
+// that a crack takes. What the layers do to each other is left out: it tears the skin only.
 func (p *planPour) faces(r earlyage.Restraint, thickness float64) {
 	h := p.history
-	p.face = make([]float64, len(h.Hours))
+	p.face, p.hinge = make([]float64, len(h.Hours)), make([]float64, len(h.Hours))
 	bending := concrete.FlexuralRatioEN(1000 * thickness)
 	for i := range h.Hours {
 		if h.E[i] <= 0 || h.Fct[i] <= 0 {
@@ -144,10 +146,19 @@ func (p *planPour) faces(r earlyage.Restraint, thickness float64) {
 		if h.FullCurl[i] > 0 {
 			strong = math.Max(h.TopFct[i], h.Fct[i]/2)
 		}
-		freed := hingeEnergy(1e6*curl, thickness, 1e6*h.E[i], radius)
-		needed := concrete.FractureEnergyMC(h.Fc[i]) * thickness
-		p.face[i] = math.Min(curl/bending/strong, math.Sqrt(freed/needed))
+		p.hinge[i] = hingeEnergy(1e6*curl, thickness, 1e6*h.E[i], radius) / thickness
+		p.face[i] = math.Min(curl/bending/strong, math.Sqrt(p.hinge[i]/concrete.FractureEnergyMC(h.Fc[i])))
 	}
+}
+
+// tearing is the energy, N/m, that a crack must find in the pull in plan: what tears at
+// once, less what curl gives. The tail of the softening is paid while it opens further,
+// by the shortening that opens it. That the whole energy is some 2.5 times what counts at
+// the peak: Bažant and Planas 1998; from memory.
+func tearing(strength, hinge float64) float64 {
+	const wholeOverPeak = 2.5
+	const least = 1 // N/m; curl alone carries it
+	return math.Max(least, concrete.FractureEnergyMC(math.Max(strength, 0.1))/wholeOverPeak-hinge)
 }
 
 // hingeEnergy is the energy set free per metre of a hinge that forms in a wide slab held
@@ -181,6 +192,16 @@ func (p *planPour) at(hour, shrink float64) restraint.Concrete {
 	return restraint.Concrete{
 		Strain:  mix(h.MeanStrain) - (1-shrink)*(mix(h.Drying)+mix(h.Autogenous)),
 		Modulus: 1e6 * math.Max(0, mix(h.E)), Strength: strength,
-		Creep: mix(p.creep), Face: mix(p.face) * strength, Fracture: concrete.FractureEnergyMC(math.Max(0, mix(h.Fc))),
+		Creep: mix(p.creep), Face: mix(p.face) * strength, Fracture: tearing(mix(h.Fc), mix(p.hinge)),
 	}
+}
+
+// fullAt is the stress, MPa, that full restraint along one direction would have brought
+// by an hour of the replay.
+func (p *planPour) fullAt(hour float64) float64 {
+	since := hour - p.offset
+	if since <= 0 {
+		return 0
+	}
+	return p.history.At(since).FullRestraint
 }

@@ -21,6 +21,7 @@ func body(c *Content, r *refs) []block {
 	for i := range c.Pours {
 		b = append(b, pourChapter(c, &c.Pours[i], r, i == 0)...)
 	}
+	b = append(b, replayChapter(c, r)...)
 	b = append(b, movementChapter(c, r)...)
 	b = append(b, handsChapter(c, r)...)
 	b = append(b, basisChapter(c)...)

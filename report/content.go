@@ -20,6 +20,7 @@ type Content struct {
 	Slab        SlabAnswer      `json:"slab"`
 	Hands       []HandRow       `json:"hands"` // who could have stopped it, the slab as a whole
 	Movement    Movement        `json:"movement"`
+	Replay      *Replay         `json:"replay,omitempty"` // the slab in plan through time
 	Assumptions []Assumption    `json:"assumptions"`
 	Missing     []Missing       `json:"missing"` // facts nobody knows, and what is not answered without them
 	Cautions    []string        `json:"cautions"`

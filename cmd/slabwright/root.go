@@ -19,6 +19,7 @@ Examples:
   slabwright new --dir yard               start a job from a few questions
   slabwright status yard                  where the job stands and what is missing
   slabwright causes yard --finding F1     why one crack is there
+  slabwright replay yard                  what opened and cracked where, hour by hour
   slabwright open yard                    the same on a plan, in the browser
 
 Exit codes:
@@ -51,7 +52,7 @@ func rootCommand() *cobra.Command {
 	})
 	root.PersistentFlags().BoolVar(&s.json, "json", false, "print the result as JSON (fields in docs/json.md)")
 	root.PersistentFlags().BoolVarP(&s.quiet, "quiet", "q", false, "say nothing but the result")
-	root.AddCommand(demoCommand(&s), newCommand(&s), statusCommand(&s), causesCommand(&s), windowCommand(&s), whatifCommand(&s),
+	root.AddCommand(demoCommand(&s), newCommand(&s), statusCommand(&s), causesCommand(&s), windowCommand(&s), whatifCommand(&s), replayCommand(&s),
 		reportCommand(&s), drawCommand(&s), openCommand(&s), schemaCommand(), proveCommand(&s))
 	for _, cmd := range root.Commands() {
 		cmd.Args = usageArgs(cmd.Args)

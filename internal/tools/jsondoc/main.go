@@ -17,7 +17,7 @@ import (
 
 // files hold the types in the order of the page.
 var files = []string{
-	"report/content.go", "plan/slab.go", "plan/panel.go", "walk/walk.go", "source/fact.go", "source/prove.go",
+	"report/content.go", "report/replay.go", "plan/slab.go", "plan/panel.go", "walk/walk.go", "source/fact.go", "source/prove.go",
 	"working/working.go", "source/cite.go", "job/status.go", "job/problem.go", "job/prove.go",
 }
 
@@ -36,6 +36,7 @@ never zero. This page is written by ` + "`go run ./internal/tools/jsondoc`" + `.
 | causes --json | slab (SlabAnswer), findings (list of FindingSheet) |
 | window --json | list of PourDay |
 | whatif --json | list of WhatIf |
+| replay --json | Replay |
 | report --out F.json | Content; with --json: file, bytes, data_hash |
 | open --json | address |
 | prove --json | Proof |

@@ -1,0 +1,96 @@
+package job
+
+import (
+	"math"
+
+	"slabwright/flexure"
+	"slabwright/plan"
+)
+
+// gapAt is the difference top less bottom that curls the slab at an hour, K, as the mean of
+// the pours that have set by then; negative curls edges up.
+func (r *replayRun) gapAt(hour float64) float64 {
+	sum, n := 0.0, 0.0
+	for _, p := range r.in.pours {
+		if since := hour - p.offset; since > 0 {
+			if m := p.history.At(since); m.E > 0 {
+				sum, n = sum+m.Gradient, n+1
+			}
+		}
+	}
+	return sum / math.Max(n, 1)
+}
+
+// edgeLifts are the ends of one pour at an hour.
+type edgeLifts struct {
+	lift flexure.EdgeLift
+	set  bool
+}
+
+// liftAt returns how far a place stands over where the slab would lie flat at an hour, m:
+// what the nearest free edges along both axes of the plan lift it.
+func (r *replayRun) liftAt(hour float64) func(plan.Point) float64 {
+	ends := map[*planPour]edgeLifts{}
+	for _, p := range r.in.pours {
+		ends[p] = r.endsOf(p, hour)
+	}
+	free := r.openBy(hour)
+	return func(at plan.Point) float64 {
+		pour := r.in.pourAt(at)
+		if pour == nil || !ends[pour].set {
+			return 0
+		}
+		sum := 0.0
+		for _, way := range []plan.Point{{X: 1}, {Y: 1}} {
+			away := math.Min(rayOrOn(free, at, way), rayOrOn(free, at, way.Times(-1)))
+			if !math.IsInf(away, 1) {
+				sum += ends[pour].lift.At(away)
+			}
+		}
+		return sum
+	}
+}
+
+// rayOrOn is rayTo, but 0 for a place on a line that is not along the way.
+func rayOrOn(lines []plan.Segment, at, way plan.Point) float64 {
+	const on = 1e-4 // m
+	for _, s := range lines {
+		along, ok := s.B.Minus(s.A).Unit()
+		if _, away := s.Nearest(at); ok && away < on && math.Abs(along.Cross(way)) > 0.5 {
+			return 0
+		}
+	}
+	return rayTo(lines, at, way)
+}
+
+// endsOf works out the end of a slab of one pour, curled by what its column says, its
+// stiffness against weight that stays eased by the creep since the set.
+func (r *replayRun) endsOf(p *planPour, hour float64) edgeLifts {
+	since := hour - p.offset
+	if since <= 0 {
+		return edgeLifts{}
+	}
+	m := p.history.At(since)
+	if m.E <= 0 {
+		return edgeLifts{}
+	}
+	thick := r.in.slab.Thickness.Value
+	curvature := -(1 + poisson) * flexure.FreeCurvature(p.run.mix.Expansion, m.Gradient, thick)
+	stiffness := p.eased(hour) * math.Pow(thick, 3) / 12 / (1 - poisson*poisson)
+	return edgeLifts{lift: flexure.EdgeLiftOf(curvature, stiffness, 1e6*r.d.support(), r.in.base.UnitWeight*thick), set: true}
+}
+
+// openBy are the lines at which the slab is parted by an hour.
+func (r *replayRun) openBy(hour float64) []plan.Segment {
+	n := 0
+	for n < len(r.result.Events) && r.result.Events[n].Hour <= hour {
+		n++
+	}
+	return r.freeLines("", r.result.Events[:n], true)
+}
+
+// eased is the modulus, Pa, of concrete that a load has lain on since the set.
+func (p *planPour) eased(hour float64) float64 {
+	c := p.at(hour, 1)
+	return c.Modulus / (1 + c.Creep)
+}

@@ -83,7 +83,7 @@ func blockGroup(s plan.Slab, f frame, b block) group {
 		}
 	}
 	if !b.diamond {
-		return group{points, covers(f, points, 3)}
+		return group{points, append(wheels(f, points, b.fixtures[0]), covers(f, points, 3)...)}
 	}
 	var pins []pin
 	ca, cb := f.to(b.centre)

@@ -177,6 +177,9 @@ func (g *ground) runs(f frame, l line, low, high [2]float64, number int) []run {
 	}
 	var out []run
 	for _, p := range g.clip(straighten(f.trace(path))) {
+		if len(p) > 3 && p[0].To(p[len(p)-1]) <= plan.SnapTolerance {
+			p[len(p)-1] = p[0] // a whole ring
+		}
 		out = append(out, run{l.family, number, p, plan.Sawn})
 	}
 	return out

@@ -53,7 +53,7 @@ func Propose(ctx context.Context, b Brief, say Say) ([]Alternative, error) {
 		say(i, len(wanted), a.name)
 		best := q.start(ctx, a.weights, a.strips)
 		if best != nil {
-			best = q.descend(ctx, a.weights, best)
+			best = q.improve(ctx, a.weights, best)
 		}
 		if err := ctx.Err(); err != nil {
 			return nil, err

@@ -43,3 +43,5 @@ func TestProposeOnAnLWithPitAndColumn(t *testing.T) {
 		}
 	}
 }
+
+func direction(x float64) plan.Point { return plan.Point{X: x} }

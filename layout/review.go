@@ -19,11 +19,15 @@ func Review(s plan.Slab, b Brief) []Warning {
 	if err != nil {
 		return []Warning{{Code: "plan", Severity: Must, Found: err.Error(), Rule: "the outline has to be a ring that does not cross itself"}}
 	}
+	e.holds()
+	e.bars(b)
 	var out []Warning
 	for _, severity := range []Severity{Must, Should, Note} {
 		for _, x := range e.breaches {
 			if r := ruleByKey[x.rule]; r.Severity == severity {
-				out = append(out, x.warning(r, limit))
+				w := x.warning(r, limit)
+				w.Mend = x.mend(e, limit)
+				out = append(out, w)
 			}
 		}
 	}
@@ -58,6 +62,20 @@ func (x breach) found(limit float64) string {
 		return fmt.Sprintf("%s is %.2f times as long as wide.", x.panel, x.value)
 	case "shape":
 		return fmt.Sprintf("%s fills %.0f %% of its rectangle.", x.panel, math.Round(x.value*100))
+	case "isolation":
+		return fmt.Sprintf("%s is not free of the slab all round.", x.fixture)
+	case "column":
+		return fmt.Sprintf("Column %s has no block-out round it.", x.fixture)
+	case "dowel clear":
+		return fmt.Sprintf("The first dowel of %s is %.2f m from where %s crosses it.", x.joint, x.value, x.other)
+	case "dowel sideways":
+		return fmt.Sprintf("%s and %s both have dowels, and those of %s cannot move sideways.", x.joint, x.other, x.joint)
+	case "dowel thin":
+		return fmt.Sprintf("%s has dowels in a slab of %.0f mm.", x.joint, x.value*1000)
+	case "transfer":
+		return fmt.Sprintf("Wheels cross %s and nothing holds its sides level.", x.joint)
+	case "steel":
+		return fmt.Sprintf("Steel %s runs through the joints.", x.other)
 	case "bend":
 		return fmt.Sprintf("%s bends by %.0f degrees in the side of %s.", x.joint, x.value, x.panel)
 	}

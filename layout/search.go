@@ -77,6 +77,34 @@ func (q *search) start(ctx context.Context, w Weights, strips bool) *trial {
 	return best
 }
 
+// improve changes the options of the corners and the wanted gaps by turns for as long
+// as that helps.
+func (q *search) improve(ctx context.Context, w Weights, best *trial) *trial {
+	for {
+		before := best
+		best = q.gaps(ctx, w, q.descend(ctx, w, best))
+		if best == before || ctx.Err() != nil {
+			return best
+		}
+	}
+}
+
+// gaps tries other wanted gaps with the options of the best.
+func (q *search) gaps(ctx context.Context, w Weights, best *trial) *trial {
+	from := best
+	for _, x := range wants {
+		for _, y := range wants {
+			if ctx.Err() != nil {
+				return best
+			}
+			s := from.setting
+			s.want = [2]float64{x * s.limit[0], y * s.limit[1]}
+			best = better(w, best, q.try(from.board, s))
+		}
+	}
+	return best
+}
+
 // descend changes the options of one group of corners after another for as long as
 // that helps.
 func (q *search) descend(ctx context.Context, w Weights, best *trial) *trial {

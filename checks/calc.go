@@ -31,12 +31,30 @@ type Calc struct {
 	Purpose     string       `json:"purpose"`
 	Basis       []string     `json:"basis"` // editions and methods, a sentence each
 	Code        string       `json:"code"`
+	Sketch      Sketch       `json:"sketch"`
 	Assumptions []Assumption `json:"assumptions"`
 	Rows        []Row        `json:"rows"`
 	Sheets      []Sheet      `json:"sheets"`
 	LeftOut     []LeftOut    `json:"left_out,omitempty"`
 	Least       *Least       `json:"least_thickness,omitempty"`
 	Cautions    []string     `json:"cautions"`
+}
+
+// Sketch is what a drawing of the slab and its loads needs.
+type Sketch struct {
+	Thickness float64  `json:"thickness_m"`
+	Length    float64  `json:"length_m"`
+	Width     float64  `json:"width_m"`
+	Transfer  Transfer `json:"transfer"`
+	Base      string   `json:"base"`
+	Loads     []Mark   `json:"loads"`
+}
+
+// Mark is one load at one place of the panel.
+type Mark struct {
+	ID    string `json:"id"`
+	Kind  Kind   `json:"kind"`
+	Place Place  `json:"place"`
 }
 
 // Sheet is one working with its number on paper.
@@ -61,6 +79,12 @@ func NewCalc(ctx context.Context, head Head, in Input) (*Calc, error) {
 	c := &Calc{Head: head, Code: result.Code, Rows: result.Rows, Sheets: numbered(result), LeftOut: result.LeftOut,
 		Purpose: fmt.Sprintf("To check a slab on ground of %s mm for the loads and the use given, and its joints, steel, ground and surface.", working.Figure(1000*in.Slab.Thickness.Value, 3)),
 		Basis:   basisOf(in), Cautions: cautions}
+	c.Sketch = Sketch{in.Slab.Thickness.Value, in.Slab.Length.Value, in.Slab.Width.Value, in.Joint.Transfer, in.Ground.Base, nil}
+	for i := range in.Loads {
+		for _, p := range in.Loads[i].places(in.Joint) {
+			c.Sketch.Loads = append(c.Sketch.Loads, Mark{in.Loads[i].ID, in.Loads[i].Kind, p})
+		}
+	}
 	if c.Assumptions, err = Assumptions(ctx, in); err != nil {
 		return nil, err
 	}

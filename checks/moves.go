@@ -88,6 +88,12 @@ func Assumptions(ctx context.Context, in Input) ([]Assumption, error) {
 			return nil, err
 		}
 		low, high, given := g.ends()
+		switch g.Key { // the long side stays the long one
+		case "length":
+			low = math.Max(low, in.Slab.Width.Value)
+		case "width":
+			high = math.Min(high, in.Slab.Length.Value)
+		}
 		scale := g.number("scale")
 		list = append(list, Assumption{Key: g.Key, Symbol: g.text("symbol"), What: g.label(), Value: g.printed(), Unit: g.text("printed_unit"),
 			Known: g.fact.Known, By: g.fact.By, Note: g.fact.Note,

@@ -150,6 +150,6 @@ func (w *worker) dowelTransfer() []working.Line {
 		working.New("D", "Spring of one dowel", "1 / (1 / D_1 + 1 / D_2)", one, "N/mm", nishizawa, derived("D_1", bed, "N/mm", "in the concrete"), derived("D_2", gap, "N/mm", "across the gap")),
 		working.New("J", "Stiffness of the joint over k l", "D / s_d / (k · l)", ratio, "–", source.Cite("ioannides1985", "Ioannides and Hammons 1996"), derived("D", one, "N/mm", "one dowel"), w.put("dowel_spacing"), w.put("support"), wl),
 		working.New("η", "Deflection carried over, for a wheel of radius 0.2 l", "1 / (1 + 10^((0.214 − 0.183 · 0.2 − log10(J)) / 1.18))", lte, "–", source.Cite("ioannides1985", "Ioannides and Hammons 1996"), derived("J", ratio, "–", "stiffness of the joint")),
-		working.New("T", "Share of the stress passed on", "η_σ / (1 + η_σ)", w.share, "–", source.Cite("own", "plate solutions of two slabs and a shear spring"), working.In("η_σ", carried, "–", "stress carried over, table transfer.csv at this deflection")),
+		working.New("T", "Share of the stress passed on", "η_σ / (1 + η_σ)", w.share, "–", source.Cite("own", "plate solutions of two slabs and a shear spring"), working.In("η_σ", carried, "–", "stress carried over at this deflection, from the table of plate solutions")),
 	}
 }

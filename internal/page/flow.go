@@ -140,3 +140,9 @@ func (d *Document) NoteScene(s *draw.Scene) {
 	d.PlaceScene(d.Left(), y, s)
 	d.noteFoot = y + s.Height + 2
 }
+
+// Wide is Paragraph from the left edge, in small letters.
+func (d *Document) Wide(t Text) {
+	d.ClearNotes()
+	d.set(t, d.Left(), d.Right()-d.Left(), SmallSize+0.5, 1.6)
+}

@@ -28,3 +28,6 @@ func (d *Document) masthead() {
 	}
 	d.y, d.noteFoot = d.top, d.top
 }
+
+// Width is how wide a run comes out, mm.
+func (d *Document) Width(r Run, size float64) float64 { return d.width(r, size) }

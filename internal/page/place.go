@@ -8,6 +8,8 @@ import (
 // PlaceLine sets one run with its foot line at y, whatever room there is.
 func (d *Document) PlaceLine(x, y float64, r Run, size float64) {
 	r.Words = fonts.Printable(r.Words)
+	size, below := r.set(size)
+	y += below * 25.4 / 72
 	d.dress(r, size)
 	c := ink
 	switch {

@@ -12,7 +12,21 @@ type Run struct {
 	Bold   bool
 	Italic bool
 	Quiet  bool
+	Shift  int // 1 raised, −1 lowered, in smaller letters
 	Link   string
+}
+
+// set is the size a run is set in, and how far below the foot line it stands, in
+// points.
+func (r Run) set(size float64) (points, below float64) {
+	const smaller, lowered, raised = 0.72, 0.18, 0.36
+	switch {
+	case r.Shift < 0:
+		return smaller * size, lowered * size
+	case r.Shift > 0:
+		return smaller * size, -raised * size
+	}
+	return size, 0
 }
 
 // Text is runs one after another; "\n" starts a new line.
@@ -107,6 +121,7 @@ func (d *Document) piece(w *word, run Run, words string, size float64) {
 
 // width returns the width of a run in mm.
 func (d *Document) width(r Run, size float64) float64 {
+	size, _ = r.set(size)
 	d.dress(r, size)
 	return d.doc.GetStringWidth(r.Words)
 }

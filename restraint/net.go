@@ -31,15 +31,35 @@ func sideOf(a, b int32) side {
 
 // newNet meshes a model.
 func newNet(m Model, set Settings) (*net, []Line, error) {
+	lines := m.reachedLines()
+	mm, err := mesh.Build(m.domain(lines, set))
+	if err != nil {
+		return nil, nil, unmeshed(err)
+	}
+	return netOf(mm, m, lines), lines, nil
+}
+
+func unmeshed(err error) error { return fmt.Errorf("the plan cannot be cut into triangles: %w", err) }
+
+// reachedLines returns the lines of a model, run up to what they stop just short of.
+func (m Model) reachedLines() []Line {
 	rings := [][]plan.Point{m.Slab.Outline}
+	for _, f := range m.Slab.Fixtures {
+		if f.Opening && len(f.Shape) > 2 {
+			rings = append(rings, f.Shape)
+		}
+	}
+	return reached(m.Lines, rings)
+}
+
+// domain is what is to be meshed; lines keep their numbers.
+func (m Model) domain(lines []Line, set Settings) mesh.Domain {
 	d := mesh.Domain{Outline: [][]mesh.Point{toMesh(m.Slab.Outline)}, Smooth: 2, Unstructured: true, Snap: 1e-4}
 	for _, f := range m.Slab.Fixtures {
 		if f.Opening && len(f.Shape) > 2 {
 			d.Holes = append(d.Holes, toMesh(f.Shape))
-			rings = append(rings, f.Shape)
 		}
 	}
-	lines := reached(m.Lines, rings)
 	for _, l := range lines {
 		d.Lines = append(d.Lines, toMesh(l.Path))
 	}
@@ -49,10 +69,11 @@ func newNet(m Model, set Settings) (*net, []Line, error) {
 		}
 	}
 	d.Size = mesh.Grade(set.Size, set.Growth, fineAt(m, set)...)
-	mm, err := mesh.Build(d)
-	if err != nil {
-		return nil, nil, fmt.Errorf("the plan cannot be cut into triangles: %w", err)
-	}
+	return d
+}
+
+// netOf makes the net of a mesh.
+func netOf(mm *mesh.Mesh, m Model, lines []Line) *net {
 	n := &net{}
 	for _, p := range mm.Points {
 		n.at = append(n.at, plan.Point{X: p[0], Y: p[1]})
@@ -70,7 +91,7 @@ func newNet(m Model, set Settings) (*net, []Line, error) {
 	n.join()
 	n.fill(m.Pours)
 	n.hold(m.Holds)
-	return n, lines, nil
+	return n
 }
 
 func toMesh(ring []plan.Point) []mesh.Point {

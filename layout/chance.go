@@ -33,7 +33,7 @@ func (l Limit) ChanceOf(ctx context.Context, s plan.Slab) (Chance, error) {
 	}
 	rise := map[string]float64{}
 	for _, b := range e.breaches {
-		if b.rule == "corner" && b.panel != "" {
+		if (b.rule == "corner" || b.rule == "bars") && b.panel != "" {
 			rise[b.panel] = cornerRise
 		}
 	}

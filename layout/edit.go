@@ -394,15 +394,22 @@ func settle(s plan.Slab) plan.Slab {
 		j.ID = nextID(out)
 		out.Joints = append(out.Joints, j)
 	}
-	for range 2 {
-		for _, l := range out.LooseEnds() {
-			runOn(out, l)
+	left := map[plan.Point]bool{} // ends that nothing lies ahead of
+	for {
+		ends := out.LooseEnds()
+		k := 0
+		for k < len(ends) && left[ends[k].At] {
+			k++
 		}
+		if k == len(ends) {
+			return out
+		}
+		left[ends[k].At] = true
+		runOn(out, ends[k])
 	}
-	return out
 }
 
-// runOn runs one loose end on to the next edge, opening or joint.
+// runOn runs one loose end on to the next edge, opening, joint or end of a joint.
 func runOn(s plan.Slab, l plan.LooseEnd) {
 	for i, j := range s.Joints {
 		if j.ID != l.Joint {
@@ -413,25 +420,34 @@ func runOn(s plan.Slab, l plan.LooseEnd) {
 		if atStart {
 			path = backwards(path)
 		}
-		n := len(path)
-		d, _ := path[n-1].Minus(path[n-2]).Unit()
-		ray := plan.Segment{A: path[n-1], B: path[n-1].Plus(d.Times(1000))}
-		best := math.Inf(1)
-		for _, seg := range stops(s, i) {
-			if apart(ray, seg) {
-				continue
-			}
-			if t, _, ok := ray.Cross(seg); ok && t > 1e-9 {
-				best = math.Min(best, t)
-			}
+		if end, ok := ahead(s, i, path); ok {
+			path[len(path)-1] = end
 		}
-		if math.IsInf(best, 1) {
-			return
-		}
-		path[n-1] = ray.At(best)
 		if atStart {
 			path = backwards(path)
 		}
 		s.Joints[i].Path = path
 	}
+}
+
+// ahead returns the first place ahead of the end of the i-th joint where it may stop.
+func ahead(s plan.Slab, i int, path plan.Polyline) (plan.Point, bool) {
+	n := len(path)
+	d, _ := path[n-1].Minus(path[n-2]).Unit()
+	ray := plan.Segment{A: path[n-1], B: path[n-1].Plus(d.Times(1000))}
+	best := math.Inf(1)
+	for _, seg := range stops(s, i) {
+		if apart(ray, seg) {
+			continue
+		}
+		if t, _, ok := ray.Cross(seg); ok && t > 1e-9 {
+			best = math.Min(best, t)
+		}
+		for _, end := range []plan.Point{seg.A, seg.B} {
+			if t, off := ray.Nearest(end); off < plan.SnapTolerance && t > 1e-9 {
+				best = math.Min(best, t)
+			}
+		}
+	}
+	return ray.At(math.Min(best, 1)), !math.IsInf(best, 1)
 }

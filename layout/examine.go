@@ -102,8 +102,9 @@ func (e *examined) panel(p plan.Panel, limit float64) {
 		switch joint := bendOf(p, c.At); {
 		case joint != "" && c.Angle < 180+mostBend:
 			e.add(breach{rule: "bend", panel: p.ID, joint: joint, at: c.At, value: c.Angle - 180})
+		case c.Joint != "" && c.Off < fuzz && c.Ends: // a joint starts here, though it may part no panel yet
 		case !c.Round && plan.Ring(e.slab.Outline).Distance(c.At) > plan.CornerReach || c.Edge:
-			e.add(breach{rule: "corner", panel: p.ID, fixture: c.Fixture, at: c.At, value: c.Angle})
+			e.add(breach{rule: e.cornerRule(c.Fixture), panel: p.ID, fixture: c.Fixture, at: c.At, value: c.Angle})
 		}
 	}
 	if p.Length > limit*1.001 {
@@ -115,6 +116,17 @@ func (e *examined) panel(p plan.Panel, limit float64) {
 	if fill := p.Ring.Area() / (p.Length * p.Width); fill < fillWanted {
 		on("shape", p.Centroid, fill)
 	}
+}
+
+// cornerRule returns the rule for an inside corner without a joint: bars across it are
+// a second best.
+func (e *examined) cornerRule(fixture string) string {
+	for _, f := range e.slab.Fixtures {
+		if f.ID == fixture && fixture != "" && f.Trimmers.Is("yes") {
+			return "bars"
+		}
+	}
+	return "corner"
 }
 
 // sliverOf returns the least width of a panel and where, when that is under the rule
@@ -215,7 +227,7 @@ func (e *examined) rounds() {
 			enclosed = enclosed || e.block[i] && p.Ring.Contains(plan.Ring(f.Shape).Centroid())
 		}
 		if met < 2 && !enclosed {
-			e.add(breach{rule: "corner", fixture: f.ID, at: f.Shape[0], value: 270})
+			e.add(breach{rule: e.cornerRule(f.ID), fixture: f.ID, at: f.Shape[0], value: 270})
 		}
 	}
 }

@@ -19,6 +19,7 @@ func (b Brief) finish(ctx context.Context, a aim, t *trial, number int) (Alterna
 	if err != nil {
 		return Alternative{}, err
 	}
+	s = e.withTrimmers()
 	out := Alternative{Name: a.name, Why: a.why, Slab: s, Measure: t.measure, Score: a.weights.score(t.measure)}
 	out.Strips = pourStrips(e)
 	out.Measure.Pours = len(out.Strips)

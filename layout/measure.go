@@ -75,7 +75,7 @@ func (e *examined) measure(limit float64) Measure {
 			m.Slivers++
 		case "sharp":
 			m.Sharp++
-		case "corner":
+		case "corner", "bars":
 			m.Unmet++
 		case "tee":
 			m.Tees++

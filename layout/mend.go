@@ -105,9 +105,8 @@ func (x breach) squareUp(e *examined) *Mend {
 	return nil
 }
 
-// meet draws a joint from an inside corner in line with one of its sides, from edge to
-// edge; of the two the one that makes the shorter joint. For a round opening it draws
-// the line through its middle.
+// meet draws a joint from an inside corner to the edge: in line with one of its sides
+// or away from it, the shortest that makes no sharp angle and no narrow strip.
 func (x breach) meet(e *examined) *Mend {
 	corner, ok := e.cornerAt(x.at)
 	if !ok {
@@ -115,23 +114,62 @@ func (x breach) meet(e *examined) *Mend {
 	}
 	g := newGround(e.slab, ringBlocks(e.slab))
 	var best plan.Polyline
-	for _, side := range corner.Sides {
-		way := side.Times(-1)
+	for _, way := range []plan.Point{corner.Sides[0].Times(-1), corner.Sides[1].Times(-1), e.into(x.at)} {
 		end, hit := g.firstHit(x.at.Plus(way.Times(fuzz)), way, 1000)
-		if path := (plan.Polyline{x.at, end}); hit && path.Length() >= shortest && (best == nil || path.Length() < best.Length()) {
-			best = path
+		path := plan.Polyline{x.at, end}
+		if !hit || path.Length() < shortest || best != nil && path.Length() >= best.Length() || !fits(e.slab, g, path) {
+			continue
 		}
+		best = path
 	}
 	if best == nil {
-		return nil
+		return x.barsAcross(e.slab)
 	}
 	s := withJoints(e.slab)
-	id := nextID(s)
-	s.Joints = append(s.Joints, plan.Joint{ID: id, Kind: plan.Sawn, Path: best})
-	if bad := s.Check(); len(bad) > len(e.slab.Check()) {
+	s.Joints = append(s.Joints, plan.Joint{ID: nextID(s), Kind: plan.Sawn, Path: best})
+	return &Mend{fmt.Sprintf("Draw a joint from the corner to the edge, %.2f m.", best.Length()), s}
+}
+
+// barsAcross notes bars across the inside corners of a fixture.
+func (x breach) barsAcross(s plan.Slab) *Mend {
+	if x.fixture == "" {
 		return nil
 	}
-	return &Mend{fmt.Sprintf("Draw a joint from the corner to the edge, %.2f m.", best.Length()), s}
+	s.Fixtures = append([]plan.Fixture{}, s.Fixtures...)
+	for i := range s.Fixtures {
+		if s.Fixtures[i].ID == x.fixture {
+			s.Fixtures[i].Trimmers = taken("yes", "no joint can meet its corners")
+		}
+	}
+	return &Mend{fmt.Sprintf("Lay bars across the corners of %s, %.0f mm² within %.1f m: they keep a crack narrow, they do not stop it.", x.fixture, steel.LeastTrimmerArea, steel.TrimmerZone/1000), s}
+}
+
+// fits reports whether a new joint meets edges and joints at 60 degrees or more and
+// runs beside none of them so near that it makes a sliver.
+func fits(s plan.Slab, g *ground, path plan.Polyline) bool {
+	n := len(path)
+	if g.sharpest(path[n-2], path[n-1]) < plan.SharpBelow || g.sharpest(path[1], path[0]) < plan.SharpBelow {
+		return false
+	}
+	for _, j := range s.Joints {
+		for _, o := range plan.Polyline(j.Path).Pieces() {
+			for _, p := range path.Pieces() {
+				d, _ := p.B.Minus(p.A).Unit()
+				e, _ := o.B.Minus(o.A).Unit()
+				if _, _, ok := p.Cross(o); ok && math.Abs(d.Cross(e)) < math.Sin(plan.SharpBelow*math.Pi/180) && !touches(p, o) {
+					return false
+				}
+			}
+		}
+	}
+	return !beside(s, path)
+}
+
+// touches reports whether two pieces only meet at an end of the first.
+func touches(p, o plan.Segment) bool {
+	_, a := o.Nearest(p.A)
+	_, b := o.Nearest(p.B)
+	return math.Min(a, b) <= plan.SnapTolerance
 }
 
 func (e *examined) cornerAt(at plan.Point) (plan.Corner, bool) {
@@ -173,38 +211,66 @@ func goOn(s plan.Slab, id string, at plan.Point) *Mend {
 	return &Mend{fmt.Sprintf("Run %s on to the edge, %.2f m more.", id, at.To(end)), out}
 }
 
-// halve draws a joint across the middle of a long panel, from edge to edge so that it
-// stops at no panel's side.
+// halve draws a joint across a long panel, from edge to edge so that it stops at no
+// panel's side: at the share of its length that makes the parts short enough, or at
+// one near it where that meets something.
 func (x breach) halve(e *examined, limit float64) *Mend {
 	p := plan.PanelByID(e.panels, x.panel)
-	if p.Length/2 < narrowest+0.4 {
+	if p.Length/2 < narrowest+0.4 || p.Width < narrowest {
 		return nil
 	}
-	s, ok := acrossSlab(e.slab, plan.Sawn, p.Centroid, p.LongDirection+90)
-	if !ok || nearOwn(s, len(e.slab.Joints)) {
-		return nil
+	parts := math.Max(2, math.Ceil(p.Length/limit-1e-3))
+	share := math.Floor(parts/2) / parts
+	g := newGround(e.slab, ringBlocks(e.slab))
+	low, way := panelStart(p)
+	for _, off := range []float64{0, 0.07, -0.07, 0.14, -0.14} {
+		at := low.Plus(way.Times((share + off) * p.Length))
+		s, ok := acrossSlab(e.slab, plan.Sawn, at, p.LongDirection+90)
+		if !ok || !allFit(e.slab, g, s.Joints[len(e.slab.Joints):]) {
+			continue
+		}
+		return &Mend{fmt.Sprintf("Draw a joint across %s from edge to edge, %.2f m from its end.", x.panel, (share+off)*p.Length), s}
 	}
-	return &Mend{fmt.Sprintf("Draw a joint across the middle of %s, from edge to edge: two panels of about %.2f m.", x.panel, p.Length/2), s}
+	return nil
 }
 
-// nearOwn reports whether one of the joints from a number on runs beside another so
-// near that it makes a sliver.
-func nearOwn(s plan.Slab, from int) bool {
-	for _, j := range s.Joints[from:] {
-		for _, p := range plan.Polyline(j.Path).Pieces() {
-			d, _ := p.B.Minus(p.A).Unit()
-			for _, o := range stops(s, -1) {
-				e, ok := o.B.Minus(o.A).Unit()
-				if !ok || math.Abs(d.Cross(e)) > 0.3 || o == p {
-					continue
-				}
-				t0, t1 := o.A.Minus(p.A).Dot(d), o.B.Minus(p.A).Dot(d)
-				if math.Min(math.Max(t0, t1), p.Length())-math.Max(math.Min(t0, t1), 0) < 0.2 {
-					continue
-				}
-				if math.Min(math.Abs(o.A.Minus(p.A).Cross(d)), math.Abs(o.B.Minus(p.A).Cross(d))) < narrowest {
-					return true
-				}
+// panelStart returns the middle of one end of the least rectangle round a panel and
+// the direction along it.
+func panelStart(p *plan.Panel) (plan.Point, plan.Point) {
+	way := plan.Direction(p.LongDirection)
+	least, across := math.Inf(1), 0.0
+	for _, c := range p.Rectangle {
+		least = math.Min(least, c.Dot(way))
+		across += c.Dot(way.Left()) / float64(len(p.Rectangle))
+	}
+	return way.Times(least).Plus(way.Left().Times(across)), way
+}
+
+func allFit(s plan.Slab, g *ground, joints []plan.Joint) bool {
+	for _, j := range joints {
+		if !fits(s, g, j.Path) {
+			return false
+		}
+	}
+	return true
+}
+
+// beside reports whether a new joint would run beside an edge or a joint so near that
+// it makes a sliver.
+func beside(s plan.Slab, path plan.Polyline) bool {
+	for _, p := range path.Pieces() {
+		d, _ := p.B.Minus(p.A).Unit()
+		for _, o := range stops(s, -1) {
+			e, ok := o.B.Minus(o.A).Unit()
+			if !ok || math.Abs(d.Cross(e)) > 0.3 {
+				continue
+			}
+			t0, t1 := o.A.Minus(p.A).Dot(d), o.B.Minus(p.A).Dot(d)
+			if math.Min(math.Max(t0, t1), p.Length())-math.Max(math.Min(t0, t1), 0) < 0.2 {
+				continue
+			}
+			if math.Min(math.Abs(o.A.Minus(p.A).Cross(d)), math.Abs(o.B.Minus(p.A).Cross(d))) < narrowest {
+				return true
 			}
 		}
 	}

@@ -15,7 +15,7 @@ func (b Brief) trimmers(e *examined) []Trimmer {
 	length := steel.LeastTrimmerLength(bar.Diameter) / 1000
 	var out []Trimmer
 	for _, x := range e.breaches {
-		if x.rule != "corner" {
+		if x.rule != "corner" && x.rule != "bars" {
 			continue
 		}
 		bisector := e.into(x.at)
@@ -26,6 +26,21 @@ func (b Brief) trimmers(e *examined) []Trimmer {
 			Why: "a joint to this corner would leave a strip too narrow or an angle too sharp"})
 	}
 	return out
+}
+
+// withTrimmers returns the slab with bars noted for the fixtures whose corners no joint
+// meets.
+func (e *examined) withTrimmers() plan.Slab {
+	s := e.slab
+	s.Fixtures = append([]plan.Fixture{}, s.Fixtures...)
+	for _, x := range e.breaches {
+		for i := range s.Fixtures {
+			if x.rule == "corner" && s.Fixtures[i].ID == x.fixture {
+				s.Fixtures[i].Trimmers = taken("yes", "no joint can meet its corners")
+			}
+		}
+	}
+	return s
 }
 
 // into returns the direction from an inside corner into the concrete.

@@ -61,16 +61,9 @@ func openCommand(s *settings) *cobra.Command {
 func pageOf(dir string) http.Handler {
 	progress := &web.Progress{}
 	content := func(ctx context.Context) (*report.Content, error) {
-		j, err := job.Load(dir)
+		j, err := soundJob(dir)
 		if err != nil {
 			return nil, err
-		}
-		var wrong []error
-		for _, p := range job.Errors(j.Validate(os.DirFS(dir))) {
-			wrong = append(wrong, errors.New(p.String()))
-		}
-		if len(wrong) > 0 {
-			return nil, errors.Join(wrong...)
 		}
 		return job.Diagnose(ctx, j, os.DirFS(dir), progress.Say)
 	}
@@ -83,8 +76,27 @@ func pageOf(dir string) http.Handler {
 		PDF:       written(report.PDF),
 		HTML:      written(report.HTML),
 		Drawing:   written(func(c *report.Content) ([]byte, error) { return report.PlanSVG(c), nil }),
+		Asks:      (&designDesk{dir: dir}).asks(),
 		LogErrors: func(what string, err error) { fmt.Fprintf(os.Stderr, "slabwright: %s: %v\n", what, err) },
 	})
+}
+
+// soundJob reads a job that has no problem that keeps it from being worked out.
+func soundJob(dir string) (*job.Job, error) {
+	j, err := job.Load(dir)
+	if err != nil {
+		return nil, err
+	}
+	return j, soundness(j, dir)
+}
+
+// soundness is all that is wrong with a job, or nil.
+func soundness(j *job.Job, dir string) error {
+	var wrong []error
+	for _, p := range job.Errors(j.Validate(os.DirFS(dir))) {
+		wrong = append(wrong, errors.New(p.String()))
+	}
+	return errors.Join(wrong...)
 }
 
 // written adapts a function that makes a paper to one that writes it.

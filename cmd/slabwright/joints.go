@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"slabwright/job"
+	"slabwright/report"
+)
+
+const jointsHelp = `Works out how far apart joints may stand on this slab and proposes joint plans, set
+beside the joints that are drawn in the job: which rules each keeps, what it takes,
+what it costs by the job's own rates, and how likely the slab is to crack away from
+its joints in its first 90 days.
+
+Examples:
+  slabwright joints yard
+  slabwright joints yard --take "squarest panels"
+  slabwright joints yard --json`
+
+func jointsCommand(s *settings) *cobra.Command {
+	var take string
+	cmd := &cobra.Command{
+		Use:   "joints [JOB]",
+		Short: "Joint plans for the next slab, beside the joints as drawn",
+		Long:  jointsHelp,
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			dir, err := jobDir(args)
+			if err != nil {
+				return err
+			}
+			j, err := loadJob(dir, os.Stderr)
+			if err != nil {
+				return err
+			}
+			p := newProgress(s.quiet)
+			d, err := job.Design(cmd.Context(), j, os.DirFS(dir), p.Step)
+			p.Done()
+			if err != nil {
+				return notKnown(err)
+			}
+			if take != "" {
+				return takePlan(cmd.OutOrStdout(), j, dir, d, take)
+			}
+			if s.json {
+				return printJSON(cmd.OutOrStdout(), d)
+			}
+			fmt.Fprint(cmd.OutOrStdout(), report.DesignText(d, textWidth))
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&take, "take", "", "put the joint plan of this name into the job")
+	return cmd
+}
+
+// takePlan writes a proposed plan into the job.
+func takePlan(w io.Writer, j *job.Job, dir string, d *report.Design, name string) error {
+	var names []string
+	for _, l := range d.Proposed {
+		if l.Name != name {
+			names = append(names, l.Name)
+			continue
+		}
+		if err := j.TakeJoints(l.Slab); err != nil {
+			return err
+		}
+		if err := soundness(j, dir); err != nil {
+			return withCode(exitJob, err)
+		}
+		if err := j.Save(dir); err != nil {
+			return err
+		}
+		fmt.Fprintf(w, "%s now has the joints of %q: %d panels. Next: slabwright sheets %s\n", dir, name, len(l.Panels), dir)
+		return nil
+	}
+	return withCode(exitUsage, fmt.Errorf("there is no joint plan %q; there are: %s", name, strings.Join(names, ", ")))
+}

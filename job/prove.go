@@ -10,6 +10,7 @@ import (
 	"slabwright/earlyage"
 	"slabwright/flexure"
 	"slabwright/ground"
+	"slabwright/layout"
 	"slabwright/remedies"
 	"slabwright/restraint"
 	"slabwright/source"
@@ -60,7 +61,7 @@ var proofs = []struct {
 }{
 	{"unit", unit.Checks}, {"climate", climate.Checks}, {"concrete", concrete.Checks}, {"steel", steel.Checks},
 	{"ground", ground.Checks}, {"earlyage", earlyage.Checks}, {"restraint", restraint.Checks}, {"flexure", flexure.Checks},
-	{"causes", causes.Checks}, {"remedies", remedies.Checks}, {"checks", checks.Checks},
+	{"causes", causes.Checks}, {"layout", layout.Checks}, {"remedies", remedies.Checks}, {"checks", checks.Checks},
 }
 
 // Prove compares the program with every published row and textbook case, and runs the

@@ -37,7 +37,7 @@ func UsualSpacingFacts(thickness float64) SpacingFacts {
 	for _, s := range []string{"E", "ν", "k", "α", "ΔT", "γ", "μ", "k_s", "ε", "f_ct", "f", "V", "p"} {
 		known[s] = "default"
 	}
-	return SpacingFacts{Thickness: thickness, Modulus: 15e9, Poisson: 0.2, Support: 40e6, Expansion: 10e-6, Difference: -15,
+	return SpacingFacts{Thickness: thickness, Modulus: 15e9, Poisson: 0.2, Support: 40e6, Expansion: 10e-6, Difference: -25,
 		UnitWeight: 24000, Friction: 1.5, ShearStiffness: 100e6, Strain: 400e-6, Tensile: 2.4e6, Flexural: 3.4e6,
 		Scatter: 0.20, Risk: 0.05, Known: known}
 }

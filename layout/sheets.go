@@ -11,10 +11,15 @@ import (
 )
 
 // Sheets returns the calculation of the limit: the limit itself with the rule of
-// thumb beside it, then curl and base friction of a panel of that size.
-func (l Limit) Sheets() []working.Sheet {
+// thumb beside it, then curl and base friction of a panel of that size. Their ids
+// begin with the prefix, for a job of several slabs.
+func (l Limit) Sheets(prefix string) []working.Sheet {
 	side := l.Panel
-	return []working.Sheet{l.sheet(), flexure.CurlWorking(l.Facts.curl(side, side)), restraint.FrictionWorking(l.Facts.base(side))}
+	out := []working.Sheet{l.sheet(), flexure.CurlWorking(l.Facts.curl(side, side)), restraint.FrictionWorking(l.Facts.base(side))}
+	for i := range out {
+		out[i].ID = prefix + out[i].ID
+	}
+	return out
 }
 
 func (l Limit) put(symbol string, v float64, unit, what string) working.Input {
@@ -42,15 +47,29 @@ func (l Limit) sheet() working.Sheet {
 			working.In("n", times, "–", "multiple for the stone"), l.put("h", f.Thickness, "m", "thickness")),
 		working.New("L_c", "Cap whatever the thickness", "L_c", l.Cap, "m", source.Cite("aci360", "360R-06, 18 ft, seen in an excerpt"), working.In("L_c", l.Cap, "m", "18 ft")),
 	)
+	least := math.Min(l.Thumb, l.Cap)
+	formula, inputs := "min(L_r, L_c)", []working.Input{working.In("L_r", l.Thumb, "m", "rule of thumb"), working.In("L_c", l.Cap, "m", "cap")}
 	if !math.IsInf(l.Model, 1) {
-		s.Add(working.New("L_m", "Longest square panel by the models", "L_m", l.Model, "m", own, working.In("L_m", l.Model, "m", "side at which curl and friction together use the share u")).
-			Beside("rule of thumb", l.Thumb, source.Cite("aci360", "24 to 36 times the thickness"), "The rule covers late cuts, cold nights and locked joints, the models do not."))
+		c, b := f.Use(l.Model, l.Model)
+		s.Add(
+			working.New("L_m", "Longest square panel by the models, found by halving the interval", "L_m", l.Model, "m", own, working.In("L_m", l.Model, "m", "side at which curl and friction use the share u")).
+				Beside("rule of thumb", l.Thumb, source.Cite("aci360", "24 to 36 times the thickness"), "The rule covers late cuts, cold nights and locked joints, the models do not."),
+			working.New("u_m", "What it uses", "U_c + U_f", c+b, "–", own, working.In("U_c", c, "–", "curl over bending strength"), working.In("U_f", b, "–", "base friction over tensile strength")).
+				Beside("share that meets the risk", l.Use, own, ""))
+		least = math.Min(least, l.Model)
+		formula, inputs = "min(L_m, L_r, L_c)", append([]working.Input{working.In("L_m", l.Model, "m", "models")}, inputs...)
+	}
+	s.Add(working.New("L_0", "Least of these", formula, least, "m", own, inputs...))
+	if l.Govern == "given" {
+		s.Add(working.New("L", "Limit taken: "+governWords[l.Govern], "L", l.Panel, "m", own, working.In("L", l.Panel, "m", "given")).
+			Beside("least of models, rule and cap", least, own, "The engineer's choice."))
+	} else {
+		s.Add(working.New("L", "Limit taken: "+governWords[l.Govern], "L_0 − r", l.Panel, "m", own, working.In("L_0", least, "m", "least"), working.In("r", least-l.Panel, "m", "rounded down to 50 mm")))
 	}
 	s.Add(
-		working.New("L", "Limit taken: "+governWords[l.Govern], "L", l.Panel, "m", own, working.In("L", l.Panel, "m", "rounded down to 50 mm")),
 		working.New("U", "What a square panel of that side uses", "U_c + U_f", curl+friction, "–", own,
 			working.In("U_c", curl, "–", "curl over bending strength"), working.In("U_f", friction, "–", "base friction over tensile strength")),
-		working.New("p", "Chance that it cracks away from its joints", "1 − Φ(−ln(U) / s)", RiskOfUse(f.Scatter, curl+friction), "–", statics,
+		working.New("p", "Chance that it cracks away from its joints", "(1 + erf(ln(U) / (s · sqrt(2)))) / 2", RiskOfUse(f.Scatter, curl+friction), "–", statics,
 			working.In("U", curl+friction, "–", "use"), working.In("s", deviation, "–", "scatter")),
 	)
 	return s
@@ -63,7 +82,7 @@ var governWords = map[string]string{"model": "the models govern", "thumb": "the 
 func (b Brief) quantitySheet(a Alternative, number int) working.Sheet {
 	own := source.Cite("own", "lengths taken from the plan")
 	q := a.Quantities
-	s := working.Sheet{ID: fmt.Sprintf("layout-%d", number), Title: "What the layout with " + a.Name + " takes", Basis: []string{
+	s := working.Sheet{ID: fmt.Sprintf("layout-%s-%d", a.Slab.ID, number), Title: "What the layout with " + a.Name + " takes", Basis: []string{
 		"Lengths, bars and areas are taken from the plan.", "Rates are the user's own."}}
 	joint := q.Sawn + q.Formed + q.Isolation
 	s.Add(working.New("L_j", "Length of joint, with the strips round fixtures", "L_s + L_f + L_i", joint, "m", own,

@@ -30,6 +30,7 @@ type Job struct {
 	Wheel      site.Wheel       `json:"wheel"`
 	Loads      []site.Load      `json:"loads,omitempty"` // that stand and drive on it, for the checks
 	Use        *site.Use        `json:"use,omitempty"`
+	Day        *site.Day        `json:"pour_day,omitempty"` // agreed beforehand: who does what, what has to be there
 	Pours      []site.Pour      `json:"pours,omitempty"`
 	Walks      []walk.Walk      `json:"walks,omitempty"`
 	Departures []site.Departure `json:"departures,omitempty"` // that reach the whole slab: drawings, steel, isolation

@@ -90,7 +90,7 @@ func (w *worker) pairCollapse(l *Load, c contact, residual, cracking float64, re
 		formula = "(4 · π / (1 − ρ / 3) + 1.8 · ξ / (1 − ρ / 2)) · (M_p + M_n)"
 	}
 	s.Add(
-		working.New("ξ", "Distance of the two over l", "x / l", apart, "–", cite, working.In("x", mate.distance, "mm", "distance of the two"), w.lIn()),
+		working.New("ξ", "Distance of the two over l", "x / l", apart, "–", cite, derived("x", mate.distance, "mm", "distance of the two"), w.lIn()),
 		working.New("P_u", "Both loads together at which the slab folds", formula, capacity, "kN", cite, residualIn, derived("M_n", cracking, "kN·m/m", "moment per width"), derived("ρ", ratio, "–", "radius over l"), derived("ξ", apart, "–", "distance over l")).
 			Beside("twice the load of one alone: the upper bound", 2*single, source.Cite("meyerhof1962", "interior"), "Two loads close together fold the slab sooner than two far apart."),
 		working.New("P_d", "Both loads with their factor", "γ · (P + P_1)", demand, "kN", gamma.cite, working.In("γ", gamma.value, "–", "factor on this kind of load"), derived("P", c.force, "kN", "load on the spot"), derived("P_1", mate.force, "kN", mate.what)))

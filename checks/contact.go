@@ -135,9 +135,9 @@ func (w *worker) moment(n neighbour, direction int) law {
 	x := n.distance / w.l
 	along, across := flexure.NeighbourMoments(x, w.nu)
 	if n.sideways == (direction == 1) {
-		return law{"(ker − (1 − ν) · keip / z) / (2 · π)", along, source.Cite("timoshenko", "elastic foundation, point load"), nil}
+		return law{"(ker − (1 − ν) · kei' / z) / (2 · π)", along, source.Cite("timoshenko", "elastic foundation, point load"), nil}
 	}
-	return law{"(ν · ker + (1 − ν) · keip / z) / (2 · π)", across, source.Cite("timoshenko", "elastic foundation, point load"), nil}
+	return law{"(ν · ker + (1 − ν) · kei' / z) / (2 · π)", across, source.Cite("timoshenko", "elastic foundation, point load"), nil}
 }
 
 // neighbourLines prints the neighbours that add in a direction.
@@ -158,12 +158,16 @@ func (w *worker) neighbourLines(c contact, direction int, sum float64) []working
 		ker, slope := flexure.KelvinNear(x)
 		figure := working.Figure(x, 4)
 		lines = append(lines,
-			working.New("z", sentence(n.what)+": distance over l", "r / l", x, "–", m.cite, working.In("r", n.distance, "mm", "distance of "+n.what), w.lIn()),
+			working.New("z", sentence(n.what)+": distance over l", "r / l", x, "–", m.cite, derived("r", n.distance, "mm", "distance of "+n.what), w.lIn()),
 			working.New(fmt.Sprintf("m_%d", at), "Its moment per load in the worse direction", m.formula, m.value, "–", m.cite, w.put("poisson"),
-				working.In("ker", ker, "–", "Kelvin function ker("+figure+"), from tables"), working.In("keip", slope, "–", "Kelvin function kei′("+figure+"), from tables"),
+				working.In("ker", ker, "–", "Kelvin function ker("+figure+"), from tables"), working.In("kei'", slope, "–", "Kelvin function kei′("+figure+"), from tables"),
 				derived("z", x, "–", "distance over l")))
-		terms = append(terms, fmt.Sprintf("%d · P_%d · m_%d", count, at, at))
-		inputs = append(inputs, working.In(fmt.Sprintf("P_%d", at), n.force, "kN", n.what), derived(fmt.Sprintf("m_%d", at), m.value, "–", "moment per load"))
+		term := fmt.Sprintf("P_%d · m_%d", at, at)
+		if count > 1 {
+			term = fmt.Sprintf("%d · %s", count, term)
+		}
+		terms = append(terms, term)
+		inputs = append(inputs, derived(fmt.Sprintf("P_%d", at), n.force, "kN", n.what), derived(fmt.Sprintf("m_%d", at), m.value, "–", "moment per load"))
 	}
 	return append(lines, working.New("Δσ", "Added by the neighbours; those that would ease it are left out", "6000 · ("+strings.Join(terms, " + ")+") / h²", sum, "MPa",
 		source.Cite("mechanics", "section modulus"), inputs...))

@@ -30,7 +30,7 @@ func (g given) printed() float64 { return g.fact.Value * g.number("scale") }
 
 // input is the number as it goes into a line.
 func (g given) input() working.Input {
-	i := working.In(g.text("symbol"), g.printed(), g.text("printed_unit"), g.text("what"))
+	i := working.In(g.text("symbol"), g.printed(), g.text("printed_unit"), g.label())
 	i.Known = string(g.fact.Known)
 	return i
 }

@@ -21,8 +21,9 @@ type punch struct {
 
 // shear is a strength round a post and where it acts.
 type shear struct {
-	depth, perimeter, strength law // mm, mm, MPa
-	capacity                   law // kN
+	depth, perimeter, strength law     // mm, mm, MPa
+	capacity                   law     // kN
+	ratio                      float64 // β, long over short side, where the strength asks for it; 0: it does not
 	cap                        *law
 }
 
@@ -110,9 +111,10 @@ func punchingACI(p punch) shear {
 	u := NearPerimeter(p.place, p.along, p.across, d)
 	v := PunchingACI(p.strength, p.ratio())
 	return shear{
+		ratio:     p.ratio(),
 		depth:     law{"h − 50", d, source.Cite("aci318", "14.5.1.7, cast against soil").As(source.Memory), nil},
 		perimeter: law{perimeterFormula(p.place, nearInterior, nearEdge, nearCorner), u, source.Cite("aci318", "22.6.4").As(source.Memory), nil},
-		strength:  law{"min(0.11 · (1 + 2 / (max(b_1, b_2) / min(b_1, b_2))), 0.22) · sqrt(f_c)", v, cite, nil},
+		strength:  law{"min(0.11 · (1 + 2 / β), 0.22) · sqrt(f_c)", v, cite, nil},
 		capacity:  law{"φ · v · u_1 · d / 1000", p.resistance * v * u * d / 1000, cite, nil},
 	}
 }
@@ -123,9 +125,10 @@ func punchingAS(p punch) shear {
 	u := NearPerimeter(p.place, p.along, p.across, d)
 	v := PunchingAS(p.strength, p.ratio())
 	return shear{
+		ratio:     p.ratio(),
 		depth:     law{"0.75 · h", d, source.Cite("practice", "no steel: three quarters of the depth"), nil},
 		perimeter: law{perimeterFormula(p.place, nearInterior, nearEdge, nearCorner), u, source.Cite("as3600", "9.3.1.1"), nil},
-		strength:  law{"min(0.17 · (1 + 2 / (max(b_1, b_2) / min(b_1, b_2))), 0.34) · sqrt(f_c)", v, cite, nil},
+		strength:  law{"min(0.17 · (1 + 2 / β), 0.34) · sqrt(f_c)", v, cite, nil},
 		capacity:  law{"φ · v · u_1 · d / 1000", p.resistance * v * u * d / 1000, cite, nil},
 	}
 }
@@ -149,9 +152,12 @@ func (w *worker) punching(l *Load, p Place, c contact) {
 	demand := gamma.value * c.force
 	b1, b2 := derived("b_1", c.along, "mm", "side of the contact along the edge"), derived("b_2", c.across, "mm", "other side of the contact")
 	d, fc := derived("d", r.depth.value, "mm", "depth that carries"), w.put("strength")
+	if r.ratio > 0 {
+		s.Add(working.New("β", "Long over short side of the contact", "max(b_1, b_2) / min(b_1, b_2)", r.ratio, "–", r.strength.cite, b1, b2))
+	}
 	s.Add(working.New("d", "Depth that carries", r.depth.formula, r.depth.value, "mm", r.depth.cite, w.put("thickness")),
 		working.New("u_1", "Perimeter", r.perimeter.formula, r.perimeter.value, "mm", r.perimeter.cite, b1, b2, d),
-		working.New("v", "Shear strength", r.strength.formula, r.strength.value, "MPa", r.strength.cite, fc, d, b1, b2),
+		working.New("v", "Shear strength", r.strength.formula, r.strength.value, "MPa", r.strength.cite, fc, d, derived("β", r.ratio, "–", "long over short side")),
 		w.besideCode(working.New("V_R", "Load it bears", r.capacity.formula, r.capacity.value, "kN", r.capacity.cite, factor, derived("v", r.strength.value, "MPa", "shear strength"), derived("u_1", r.perimeter.value, "mm", "perimeter"), d), l, in))
 	capacity, clause := r.capacity.value, r.capacity.cite
 	if r.cap != nil {

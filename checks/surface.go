@@ -109,5 +109,6 @@ func (w *worker) ground() {
 	if chart, ok := ground.SubgradeFromChart(cbr); ok {
 		line = line.Beside("chart of the Portland Cement Association", chart, source.Cite("pca1984", "chart of k and CBR"), "Two fits to a wide scatter.")
 	}
-	w.row(Row{ID: s.ID, Group: Subgrade, Check: "Support used against that of the bearing ratio", Demand: 1000 * w.k, Capacity: k, Unit: "MN/m³", Clause: cite}, s, line)
+	w.row(Row{ID: s.ID, Group: Subgrade, Check: "Support used against that of the bearing ratio", Demand: 1000 * w.k, Capacity: k, Unit: "MN/m³", Clause: cite}, s, line,
+		working.New("k_u", "Support used", "1000 · k", 1000*w.k, "MN/m³", cite, w.put("support")))
 }

@@ -28,6 +28,7 @@ func CalcPDFOn(c *checks.Calc, on page.Paper) ([]byte, error) {
 		calcSketch(d, c)
 		calcWorkings(d, c)
 		calcSummary(d, c)
+		calcReferences(d, c)
 	})
 }
 

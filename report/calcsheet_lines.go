@@ -16,25 +16,25 @@ import (
 // put in and the answer, result.
 func calcWorkings(d *page.Document, c *checks.Calc) {
 	d.WideHeading(2, "Workings", "calc-workings")
-	d.WideSmall(page.Quiet("Every line can be worked again with the numbers printed; an answer may then differ in its last figure. A symbol is explained where it first stands on a sheet. ✓ an independent way comes out within 20 %; ▲ it does not, and the line says why."))
+	d.WideSmall(page.Quiet("Every line can be worked again with the numbers printed; an answer may then differ in its last figure. A symbol is explained where it first stands on a sheet. ✓ an independent way comes out within 20 %; ▲ it does not, and the line says why. Behind a reference: s seen in an excerpt or another code, m from memory, to be looked up before it is relied on; full titles stand at the end."))
 	for _, s := range c.Sheets {
 		calcWorking(d, s)
 	}
 }
 
 func calcWorking(d *page.Document, s checks.Sheet) {
-	t := page.Table{Whole: true, Tight: true, Size: 8, Columns: []page.Column{{Head: "Reference", Share: 24}, {Head: "Working", Share: 88}, {Head: "Result", Share: 24}}}
+	t := page.Table{Whole: true, Tight: true, Gap: 1.3, Size: 8, Columns: []page.Column{{Head: "Reference", Share: 26}, {Head: "Working", Share: 88}, {Head: "Result", Share: 23}}}
 	told := map[string]bool{}
 	last := ""
 	for _, l := range s.Lines {
-		reference := workOnly(l.Source.String())
-		t.OnNewPage = append(t.OnNewPage, mathText(reference, page.Run{Quiet: true}))
+		reference := citeText(l.Source)
+		t.OnNewPage = append(t.OnNewPage, reference)
 		shown := reference
-		if reference == last {
-			shown = "″"
+		if reference.String() == last {
+			shown = page.Quiet("″")
 		}
-		last = reference
-		t.Rows = append(t.Rows, []page.Text{mathText(shown, page.Run{Quiet: true}), calcLine(l, told), calcResult(l)})
+		last = reference.String()
+		t.Rows = append(t.Rows, []page.Text{shown, calcLine(l, told), calcResult(l)})
 	}
 	note := mathText(sentences(s.Basis), page.Run{Quiet: true})
 	d.Keep(min(d.TableStart(t)+16+d.Measure(note, d.Right()-d.Left(), page.SmallSize), 90))
@@ -69,7 +69,7 @@ func calcLine(l working.Line, told map[string]bool) page.Text {
 		} else {
 			t = page.Join(t, page.Plain("."))
 		}
-		t = page.Join(t, mathText(" "+workOnly(k.Source.String()), page.Run{Quiet: true}))
+		t = page.Join(t, page.Quiet(" "), citeText(k.Source))
 	}
 	return t
 }

@@ -75,8 +75,8 @@ func trialText(trial checks.Trial) page.Text {
 func calcSummary(d *page.Document, c *checks.Calc) {
 	d.WideHeading(2, "Summary of results", "calc-summary")
 	for _, g := range checks.Groups {
-		t := page.Table{Whole: true, Size: 8, Columns: []page.Column{{Head: "Sheet", Share: 6}, {Head: "Check", Share: 50}, {Head: "Asked", Share: 12, Align: page.AlignRight}, {Head: "There is", Share: 12, Align: page.AlignRight},
-			{Head: "Unit", Share: 9}, {Head: "Used", Share: 8, Align: page.AlignRight}, {Head: "", Share: 12}, {Head: "Clause", Share: 34}}}
+		t := page.Table{Whole: true, Size: 8, Columns: []page.Column{{Head: "Sheet", Share: 8}, {Head: "Check", Share: 52}, {Head: "Asked", Share: 12, Align: page.AlignRight}, {Head: "There is", Share: 12, Align: page.AlignRight},
+			{Head: "Unit", Share: 9}, {Head: "Used", Share: 8, Align: page.AlignRight}, {Head: "", Share: 14}, {Head: "Clause", Share: 36}}}
 		for _, r := range c.Rows {
 			if r.Group == g {
 				t.Rows = append(t.Rows, summaryRow(c, r))
@@ -109,7 +109,7 @@ func summaryRow(c *checks.Calc, r checks.Row) []page.Text {
 		check = page.Join(check, page.Quiet("\n"+r.Note))
 	}
 	return []page.Text{{{Words: c.Number(r.Sheet), Link: "calc-" + r.Sheet}}, check, page.Plain(working.Figure(r.Demand, 3)), page.Plain(working.Figure(r.Capacity, 3)),
-		page.Plain(strings.ReplaceAll(r.Unit, "–", "")), page.Bold(used(r.Utilisation)), met, mathText(workOnly(r.Clause.String()), page.Run{Quiet: true})}
+		page.Plain(strings.ReplaceAll(r.Unit, "–", "")), page.Bold(used(r.Utilisation)), met, citeText(r.Clause)}
 }
 
 // groupTitle is a group of checks in words.

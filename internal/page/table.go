@@ -28,6 +28,7 @@ type Table struct {
 	Size    float64 // points; 0: SmallSize
 	Bare    bool    // no head
 	Tight   bool    // rows close together, ruled only above and below
+	Gap     float64 // mm more between the rows of a tight table
 	// OnNewPage replaces the first cell of a row that begins a page, where a ditto
 	// mark would point at nothing. Nil leaves them.
 	OnNewPage []Text
@@ -190,7 +191,7 @@ func (g *grid) row(cells []Text, onNewPage Text, last bool) {
 		}
 	}
 	if g.t.Tight && !last {
-		d.y += tightGap
+		d.y += tightGap + g.t.Gap
 		return
 	}
 	d.y += 0.7

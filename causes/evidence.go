@@ -23,6 +23,8 @@ type Physics struct {
 	LogLikelihood map[string]float64 `json:"log_likelihood"`
 	Otherwise     float64            `json:"otherwise"`
 	Working       string             `json:"working,omitempty"`
+	Says          map[string]string  `json:"says,omitempty"`     // by cause, in place of Text
+	Workings      map[string]string  `json:"workings,omitempty"` // by cause, in place of Working
 }
 
 // Evidence is all that is known of one finding.

@@ -183,11 +183,17 @@ func (w *weighing) span(read func(belief []float64) float64) (p, low, high float
 
 // arguments returns what each piece of evidence does to a reading of the belief,
 // as log10 of odds, strongest first.
-func (w *weighing) arguments(read func(belief []float64) float64) (pro, against []Argument) {
+func (w *weighing) arguments(cause string, read func(belief []float64) float64) (pro, against []Argument) {
 	all := log10Odds(read(w.belief))
 	for i := range w.evidence {
 		shift := all - log10Odds(read(w.silent[i]))
 		a := Argument{Text: w.texts[i], Observation: w.seen[i][0], Shift: shift, Working: w.workings[i]}
+		if text := w.says[i][cause]; text != "" {
+			a.Text = text
+		}
+		if sheet := w.opens[i][cause]; sheet != "" {
+			a.Working = sheet
+		}
 		switch {
 		case shift > saysNothing:
 			pro = append(pro, a)

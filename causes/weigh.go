@@ -18,6 +18,8 @@ type weighing struct {
 	evidence  []bayes.Evidence
 	seen      [][]Observation // the observations behind each piece of evidence
 	texts     []string
+	says      []map[string]string // by cause, where a piece says something else of each
+	opens     []map[string]string // by cause, the sheet behind it
 	workings  []string
 	excluded  []bool
 	because   map[string]string // why a cause is excluded
@@ -111,6 +113,7 @@ func (w *weighing) add(ev bayes.Evidence, seen []Observation, text, working stri
 	w.evidence = append(w.evidence, ev)
 	w.seen = append(w.seen, seen)
 	w.texts = append(w.texts, text)
+	w.says, w.opens = append(w.says, nil), append(w.opens, nil)
 	w.workings = append(w.workings, working)
 }
 
@@ -212,6 +215,7 @@ func (w *weighing) addPhysics(all []Physics) {
 		}
 		seen := []Observation{{Variable: "replay", Text: p.Text, From: "pour", Known: source.Assumed, Working: p.Working}}
 		w.add(ev, seen, p.Text, p.Working)
+		w.says[len(w.says)-1], w.opens[len(w.opens)-1] = p.Says, p.Workings
 	}
 }
 

@@ -6,7 +6,7 @@ import "sort"
 func (w *weighing) causeWeight(h int) Weight {
 	c := catalogue[h]
 	read := func(belief []float64) float64 { return belief[h] }
-	x := w.weight(read)
+	x := w.weight(c.ID, read)
 	x.Cause, x.Name, x.Plain, x.Exact, x.Layer = c.ID, c.Name, c.Plain, c.Exact, c.Kind
 	x.Confirm, x.DoNot, x.Sources = c.Confirm, c.DoNot, c.Sources
 	if w.excluded[h] {
@@ -18,11 +18,11 @@ func (w *weighing) causeWeight(h int) Weight {
 	return x
 }
 
-func (w *weighing) weight(read func(belief []float64) float64) Weight {
+func (w *weighing) weight(cause string, read func(belief []float64) float64) Weight {
 	var x Weight
 	x.P, x.Low, x.High = w.span(read)
 	x.About = AboutRange(x.P, x.Low, x.High)
-	x.For, x.Against = w.arguments(read)
+	x.For, x.Against = w.arguments(cause, read)
 	return x
 }
 
@@ -30,7 +30,7 @@ func (w *weighing) weight(read func(belief []float64) float64) Weight {
 func (w *weighing) mechanismWeights() []Weight {
 	var all []Weight
 	for _, m := range mechanisms {
-		x := w.weight(func(belief []float64) float64 { return w.mechanismChance(belief, m.ID) })
+		x := w.weight(m.ID, func(belief []float64) float64 { return w.mechanismChance(belief, m.ID) })
 		x.Cause, x.Name, x.Plain, x.Exact, x.Layer, x.Sources = m.ID, m.Name, m.Plain, m.Exact, "mechanism", m.Sources
 		all = append(all, x)
 	}
@@ -50,7 +50,7 @@ func (w *weighing) triggerWeights() []Weight {
 			all = append(all, w.causeWeight(h))
 		}
 	}
-	none := w.weight(func(belief []float64) float64 {
+	none := w.weight(NoTrigger, func(belief []float64) float64 {
 		p := 0.0
 		for h, c := range catalogue {
 			if c.Kind != "trigger" {

@@ -27,7 +27,8 @@ func (e NotKnown) Error() string { return e.What }
 // listed in Content.Missing, never guessed.
 //
 // The files are those of the job's folder. The answer depends on nothing but the
-// job, its files and the program's version. It stops when ctx does.
+// job, its files and the program's version. It stops when ctx does; when that is while
+// causes are set against replays, the answer without those is returned with the error.
 func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.Content, error) {
 	d, err := begin(ctx, j, files, say)
 	if err != nil {
@@ -47,12 +48,13 @@ func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.C
 	if err := d.replay(d.replayBeside(), 0.7, 0.9); err != nil {
 		return nil, err
 	}
-	if err := d.explainFindings(); err != nil {
-		return nil, err
+	stopped := d.explainFindings()
+	if stopped != nil && len(d.content.Findings) == 0 {
+		return nil, stopped
 	}
 	d.explainSlab()
 	d.pageOne()
-	return d.finish(), nil
+	return d.finish(), stopped
 }
 
 // PourDays works out the pours alone: weather, set, cut windows and cuts, without

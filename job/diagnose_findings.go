@@ -19,34 +19,52 @@ type findingRun struct {
 	finding  walk.Finding
 	walk     string
 	relation plan.Relation
+	evidence causes.Evidence
+	unused   []string       // what could not be weighed, as sentences
+	bands    causes.Ranking // before the replays
 	ranking  causes.Ranking
 	options  []remedies.Option
 	sheet    report.FindingSheet
+
+	scores    []causes.Score // what replays say, cause by cause
+	prevented []report.Prevented
 }
 
-// explainFindings ranks the causes of every finding of the last walk.
+// explainFindings ranks the causes of every finding of the last walk: first from what
+// was seen, the plan and the record of the pour, then once more with what replays of
+// the slab say. When ctx ends during the replays the first answer stands and is told
+// with the error.
 func (d *diagnosis) explainFindings() error {
 	w := d.lastWalk()
 	if w == nil {
 		d.lack("walks", "what was seen at the slab", "so no cause is ranked")
 		return nil
 	}
-	for i, f := range w.Findings {
-		d.say("finding "+f.ID, 0.7+0.25*float64(i)/float64(len(w.Findings)))
+	d.say("causes from what was seen", 0.9)
+	for _, f := range w.Findings {
 		run := &findingRun{finding: f, walk: w.ID}
 		run.relation = plan.Relate(d.slab, d.panels, d.linesOf(f), f.Area, d.otherCracks(w, f.ID)...)
-		d.explain(run)
+		run.evidence, run.unused = d.evidence(f, run.relation, relationSheet(f))
+		run.ranking = causes.Rank(run.evidence)
 		d.sheets = append(d.sheets, run)
 		if err := d.ctx.Err(); err != nil {
 			return err
 		}
 	}
+	stopped := d.hypotheses(0.9, 0.98)
+	if stopped != nil && d.ctx.Err() == nil {
+		return stopped
+	}
 	for _, run := range d.sheets {
+		d.explain(run)
 		d.remedy(run)
 		d.content.Findings = append(d.content.Findings, run.sheet)
 	}
-	return nil
+	return stopped
 }
+
+// relationSheet is the id of the working of where a finding lies.
+func relationSheet(f walk.Finding) string { return "place-" + f.ID }
 
 // linesOf returns the lines of a finding; one that belongs to a joint and was given
 // no line lies along the joint.
@@ -71,22 +89,23 @@ func (d *diagnosis) otherCracks(w *walk.Walk, but string) [][]plan.Point {
 	return lines
 }
 
-// explain gathers the evidence of a finding and ranks its causes.
+// explain sets out what was found out of a finding: where it lies and its causes.
 func (d *diagnosis) explain(run *findingRun) {
 	f, r := run.finding, run.relation
-	relationSheet := "place-" + f.ID
+	relationSheet := relationSheet(f)
 	sheet := r.Working(relationSheet)
 	sheet.Title = "Where finding " + f.ID + " lies, from the plan"
 	d.book.Add(sheet)
-	evidence, unused := d.evidence(f, r, relationSheet)
-	run.ranking = causes.Rank(evidence)
+	for _, s := range run.scores {
+		d.book.Add(s.Working)
+	}
 	ranking := run.ranking.Working
 	ranking.ID = "causes-" + f.ID
 	ranking.Title = "How the causes of finding " + f.ID + " were weighed"
 	d.book.Add(ranking)
 	s := report.FindingSheet{Finding: f, Walk: run.walk, Title: d.title(f, r), Place: d.placeWords(f, r), At: r.Centre,
 		Answer: run.ranking.Answer, Decided: run.ranking.Decided, Workings: []string{relationSheet, ranking.ID}}
-	for _, o := range evidence.Observations {
+	for _, o := range run.evidence.Observations {
 		if o.From == "plan" {
 			what := causes.FindVariable(o.Variable).Question
 			s.Relations = append(s.Relations, report.RelationRow{What: what, Text: o.Text, Working: relationSheet})
@@ -97,8 +116,9 @@ func (d *diagnosis) explain(run *findingRun) {
 	for _, o := range run.ranking.Unexplained {
 		s.Unexplained = append(s.Unexplained, o.Text)
 	}
-	s.Unexplained = append(s.Unexplained, unused...)
+	s.Unexplained = append(s.Unexplained, run.unused...)
 	s.NextTests = testRows(run.ranking)
+	s.Prevented = d.preventedRows(run)
 	s.Hands = d.handRows(causes.Hands(run.ranking, d.departuresAt(run)))
 	run.sheet = s
 }

@@ -308,6 +308,7 @@ type FindingSheet struct {
 	RuledOut    []CauseRow    `json:"ruled_out"`
 	Unexplained []string      `json:"unexplained,omitempty"`
 	NextTests   []TestRow     `json:"next_tests"`
+	Prevented   []Prevented   `json:"prevented,omitempty"` // the same slab with one thing done otherwise
 	Structural  Answer        `json:"structural"`
 	Worse       Answer        `json:"worse"`
 	Matters     Answer        `json:"matters"`

@@ -50,6 +50,9 @@ func findingFolds(c *Content, f *FindingSheet, r *refs) []block {
 	if len(f.Unexplained) > 0 {
 		add("Not explained by any of these", bulletsOf(f.Unexplained))
 	}
+	if len(f.Prevented) > 0 {
+		add("What would have prevented it", preventedTable(f.Prevented, r))
+	}
 	if len(f.NextTests) > 0 {
 		add("What to look at next", testsTable(f.NextTests))
 	}

@@ -92,6 +92,7 @@ func CausesText(c *Content, finding string, width int) string {
 		for _, u := range f.Unexplained {
 			w.hanging("  not explained: ", sentence(u))
 		}
+		preventedText(w, f.Prevented)
 		if len(f.NextTests) > 0 {
 			w.blank()
 			w.line("What to look at next")

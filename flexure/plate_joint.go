@@ -53,10 +53,6 @@ func (b *Bent) joints() {
 	for i := range added {
 		added[i] = b.u[i] - b.dead[i]
 	}
-	var byLoads moments
-	if len(f.net.faces) > 0 && b.Applied > 0 {
-		byLoads = f.nodeMoments(added, 0)
-	}
 	for j, t := range transfers {
 		out := JointBent{Joint: t.Joint, Kind: t.Kind}
 		met := false
@@ -67,7 +63,7 @@ func (b *Bent) joints() {
 			}
 			met = true
 			for _, share := range [3]float64{0, 0.5, 1} {
-				out.see(f, k, share, added, byLoads)
+				b.see(&out, k, share, added)
 			}
 			for _, s := range f.springs[k] {
 				step := f.step(k, s.at, b.u)
@@ -91,23 +87,23 @@ func (b *Bent) joints() {
 }
 
 // see keeps the place of a face where the loads press the joint down furthest.
-func (j *JointBent) see(f *frame, k int, share float64, added []float64, byLoads moments) {
-	first, second := f.sides(k, share, added)
+func (b *Bent) see(j *JointBent, k int, share float64, added []float64) {
+	first, second := b.frame.sides(k, share, added)
 	loaded, unloaded, near, far := first, second, 0, 2
 	if second > first {
 		loaded, unloaded, near, far = second, first, 2, 0
 	}
-	if !(loaded > j.Loaded) || byLoads == nil {
+	if !(loaded > j.Loaded) || b.Applied == 0 {
 		return
 	}
-	c := f.net.faces[k]
-	a, b := f.net.at(c.node[0]), f.net.at(c.node[1])
-	j.At, j.Loaded, j.Unloaded, j.LTE = a.Plus(b.Minus(a).Times(share)), loaded, unloaded, unloaded/loaded
+	c := b.frame.net.faces[k]
+	from, to := b.frame.net.at(c.node[0]), b.frame.net.at(c.node[1])
+	j.At, j.Loaded, j.Unloaded, j.LTE = from.Plus(to.Minus(from).Times(share)), loaded, unloaded, unloaded/loaded
 	end := int(math.Round(share))
-	way, _ := b.Minus(a).Unit()
+	way, _ := to.Minus(from).Unit()
 	along := func(node int32) float64 {
-		m := byLoads[node]
-		return m[0]*way.X*way.X + m[1]*way.Y*way.Y + 2*m[2]*way.X*way.Y
+		m, s := b.moment[node], b.still[node]
+		return (m[0]-s[0])*way.X*way.X + (m[1]-s[1])*way.Y*way.Y + 2*(m[2]-s[2])*way.X*way.Y
 	}
 	j.Stress = 0
 	if m := along(c.node[near+end]); m > 0 {

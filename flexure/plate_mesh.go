@@ -182,42 +182,57 @@ func (n *net) addFace(nodes [4]int32, joint int, path plan.Polyline) {
 
 func (n *net) at(node int32) plan.Point { return plan.Point{X: n.mesh.X[node], Y: n.mesh.Y[node]} }
 
+// mostCells is about how many rectangles a grid may have before it is made coarser.
+const mostCells = 16_000
+
 // gridLines returns the straight lines of the grid: all edges, joints, zones and
-// loads lie on them, and between them lines crowd towards loads.
+// loads lie on them, and between them lines crowd towards loads and inside corners.
+// With many loads it is made coarser all over until it has few enough rectangles.
 func (n *net) gridLines(p Plate, paths []plan.Polyline, loads []Load, like *net) (xs, ys []float64) {
-	x, y := &stops{}, &stops{}
-	for _, r := range p.rings() {
-		for _, q := range r {
+	if like == nil {
+		like = &net{}
+	}
+	for coarser := 1.0; ; coarser *= 1.2 {
+		x, y := p.stopsFor(paths, loads, coarser)
+		xs, n.parts[0] = x.lines(p.size()*coarser, like.parts[0])
+		ys, n.parts[1] = y.lines(p.size()*coarser, like.parts[1])
+		if len(xs)*len(ys) <= mostCells || coarser > 10 || p.Size > 0 || p.Fine > 0 {
+			return xs, ys
+		}
+	}
+}
+
+// stopsFor lists where lines of the grid go along each axis.
+func (p Plate) stopsFor(paths []plan.Polyline, loads []Load, coarser float64) (x, y *stops) {
+	x, y = &stops{}, &stops{}
+	need := func(points []plan.Point) {
+		for _, q := range points {
 			x.need(q.X)
 			y.need(q.Y)
 		}
+	}
+	for _, r := range p.rings() {
+		need(r)
 	}
 	for _, l := range paths {
-		for _, q := range l {
-			x.need(q.X)
-			y.need(q.Y)
-		}
+		need(l)
+	}
+	wish := func(q plan.Point, fine float64) {
+		x.wish(q.X, fine*coarser)
+		y.wish(q.Y, fine*coarser)
 	}
 	for _, l := range loads {
-		fine := p.fineUnder(l)
 		low, high := l.box()
 		for _, q := range [3]plan.Point{low, high, low.Plus(high).Times(0.5)} {
-			x.wish(q.X, fine)
-			y.wish(q.Y, fine)
+			wish(q, p.fineUnder(l))
 		}
 	}
 	if len(loads) > 0 {
 		for _, q := range p.sharpPlaces() {
-			x.wish(q.X, p.size()*atSharp)
-			y.wish(q.Y, p.size()*atSharp)
+			wish(q, p.size()*atSharp)
 		}
 	}
-	if like == nil {
-		like = &net{}
-	}
-	xs, n.parts[0] = x.lines(p.size(), like.parts[0])
-	ys, n.parts[1] = y.lines(p.size(), like.parts[1])
-	return xs, ys
+	return x, y
 }
 
 // atSharp is how much smaller elements are at inside corners.
@@ -230,6 +245,9 @@ func (p Plate) fineUnder(l Load) float64 {
 	}
 	low, high := l.box()
 	across := math.Min(high.X-low.X, high.Y-low.Y)
+	if len(l.Line) > 0 {
+		return math.Min(p.size(), p.stiffness()/8)
+	}
 	return math.Min(p.size(), math.Max(across/6, p.stiffness()/25))
 }
 

@@ -33,6 +33,7 @@ type Bent struct {
 	frame   *frame
 	u, dead []float64
 	moment  moments // of all that acts
+	still   moments // of weight and warp
 	once    sync.Once
 	find    *fem.Locator
 }
@@ -48,6 +49,7 @@ type Peak struct {
 type Here struct {
 	Deflection float64    `json:"deflection_m"`
 	ByLoads    float64    `json:"by_loads_m"` // part of it that the loads add to weight and warp
+	Added      [3]float64 `json:"added_n"`    // moment that the loads add to weight and warp
 	Moment     [3]float64 `json:"moment_n"`   // xx, yy, xy per length; positive for tension underneath
 	Bottom     float64    `json:"bottom_pa"`  // greatest tension underneath, Pa
 	Top        float64    `json:"top_pa"`     // greatest tension on top, Pa
@@ -68,8 +70,14 @@ func (r *Ready) bent(loads []Load, u []float64, c *contact, rounds int) *Bent {
 	p := f.plate
 	p.Loads = loads
 	b := &Bent{Plate: p, Theory: p.theory(), Unknowns: len(u), Elements: f.net.mesh.Elements(), Rounds: rounds, Stiff: p.stiffness(), frame: f, u: u, dead: r.dead}
+	if r.still == nil {
+		r.still = f.nodeMoments(r.dead, p.freeCurvature())
+	}
+	b.still, b.moment = r.still, r.still
+	if len(loads) > 0 {
+		b.moment = f.nodeMoments(u, p.freeCurvature())
+	}
 	b.ground(c)
-	b.moment = f.nodeMoments(u, p.freeCurvature())
 	for _, l := range loads {
 		b.Applied += l.Force
 		here, _ := b.At(l.middle())
@@ -162,18 +170,50 @@ func (p Plate) sharpPlaces() (places []plan.Point) {
 func (b *Bent) At(at plan.Point) (here Here, ok bool) {
 	b.once.Do(func() { b.find = fem.NewLocator(b.frame.net.mesh) })
 	p := b.Plate
-	bending, shear := fem.IsotropicPlate(p.Modulus, p.Poisson, p.Thickness)
-	free := p.freeCurvature()
-	layer := fem.PlateLayer{Bending: bending, Shear: shear, FreeCurvature: [3]float64{free, free, 0}}
-	plate := &fem.Plate{Mesh: b.frame.net.mesh, Kind: b.frame.net.kind, Law: func(fem.Place) fem.PlateLayer { return layer }}
-	w, m, touching := plate.At(b.find, at.X, at.Y, b.u)
+	w, m, touching := b.whole().At(b.find, at.X, at.Y, b.u)
 	if touching == 0 {
 		return Here{}, false
 	}
-	before, _, _ := plate.At(b.find, at.X, at.Y, b.dead)
-	here = Here{Deflection: w, ByLoads: w - before, Moment: [3]float64{m.XX, m.YY, m.XY}, Pressure: p.supportAt(at.X, at.Y) * math.Max(w, 0)}
+	before, still, _ := b.whole().At(b.find, at.X, at.Y, b.dead)
+	here = Here{Deflection: w, ByLoads: w - before, Moment: [3]float64{m.XX, m.YY, m.XY}, Pressure: p.supportAt(at.X, at.Y) * math.Max(w, 0),
+		Added: [3]float64{m.XX - still.XX, m.YY - still.YY, m.XY - still.XY}}
+	if b.frame.net.kind.Thick {
+		here.Moment, here.Added = b.between(at)
+	}
 	here.Bottom, here.Top, here.BottomWay, here.TopWay = p.faceStress(here.Moment)
 	return here, true
+}
+
+// whole is the plate as its elements see it.
+func (b *Bent) whole() *fem.Plate {
+	p := b.Plate
+	bending, shear := fem.IsotropicPlate(p.Modulus, p.Poisson, p.Thickness)
+	free := p.freeCurvature()
+	layer := fem.PlateLayer{Bending: bending, Shear: shear, FreeCurvature: [3]float64{free, free, 0}}
+	return &fem.Plate{Mesh: b.frame.net.mesh, Kind: b.frame.net.kind, Law: func(fem.Place) fem.PlateLayer { return layer }}
+}
+
+// between takes moments at a place from those at the nodes around it. Within a thick
+// element moments are flat one way, so this is nearer the truth.
+func (b *Bent) between(at plan.Point) (all, added [3]float64) {
+	hits := b.find.Find(at.X, at.Y)
+	for _, hit := range hits {
+		weights := [4]float64{1 - hit.Xi - hit.Eta, hit.Xi, hit.Eta}
+		of := b.frame.net.mesh.Of(hit.Element)
+		if len(of) == 4 {
+			for i, c := range squareCorners {
+				weights[i] = (1 + c[0]*hit.Xi) * (1 + c[1]*hit.Eta) / 4
+			}
+		}
+		for i, n := range of {
+			for k := range all {
+				share := weights[i] / float64(len(hits))
+				all[k] += share * b.moment[n][k]
+				added[k] += share * (b.moment[n][k] - b.still[n][k])
+			}
+		}
+	}
+	return all, added
 }
 
 // Area returns what [Plate] covers, m².

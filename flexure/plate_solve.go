@@ -18,6 +18,7 @@ type Ready struct {
 	dead   []float64 // deflections under weight and warp
 	rounds int
 	spare  *sparse.Factor
+	still  moments // under weight and warp; nil until asked for
 	within float64 // see [contact.settle]
 	turn   sync.Mutex
 }

@@ -53,7 +53,7 @@ func TestYardUnderWheelAndCurl(t *testing.T) {
 	for _, triangles := range []bool{false, true} {
 		for theory, at := range places {
 			p := problemP()
-			p.Theory, p.Triangles = theory, triangles
+			p.Theory, p.Triangles, p.Size = theory, triangles, 0.2
 			name := string(theory)
 			stress := 0.0175
 			if triangles {

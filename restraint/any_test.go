@@ -43,7 +43,8 @@ func anySlab(t *rapid.T) Model {
 }
 
 // Whatever the slab, a replay ends with numbers, or says what did not settle; the work
-// balances and no side of a line passes through the other.
+// balances within 3 %, nothing opens without the work that it takes, and no side of a line
+// passes through the other.
 func TestAnySlab(t *testing.T) {
 	hours := append(steps(48, 16), 96, 200, 500, 2000)
 	for seed := range 12 {
@@ -66,6 +67,11 @@ func TestAnySlab(t *testing.T) {
 		for _, o := range r.Openings {
 			if math.IsNaN(o.Mean) || o.Mean < -1e-3 || o.Widest > 0.03 {
 				t.Fatalf("%s stands %g mm open", o.Line, 1e3*o.Mean)
+			}
+		}
+		for _, e := range r.Events {
+			if e.Freed < 0.999*e.Needed {
+				t.Fatalf("%s opened with %.3g J set free of %.3g needed", e.Line, e.Freed, e.Needed)
 			}
 		}
 		if l := r.Ledger; math.Abs(l.Left) > 0.03*(l.Supplied+1) || l.Released < -0.01*l.Supplied {

@@ -60,7 +60,8 @@ func count(r *Replay, kind LineKind) (n int) {
 }
 
 // Panels sawn in time crack at their joints and nowhere else; the same sawn late
-// crack between them before the saw comes.
+// crack before the saw comes, within 0.6 m of a line or in the middle of a panel (common
+// practice).
 func TestRowOfPanels(t *testing.T) {
 	in := replay(t, row(7, 5, 12), UsualHours(24*90)...)
 	describe(t, in)
@@ -79,6 +80,15 @@ func TestRowOfPanels(t *testing.T) {
 	describe(t, late)
 	if count(late, CrackLine) == 0 || late.Events[0].Kind != CrackLine || late.Events[0].Hour >= 400 {
 		t.Errorf("sawn late: %d cracks", count(late, CrackLine))
+	}
+	for _, e := range late.Events {
+		if e.Kind != CrackLine {
+			continue
+		}
+		beside := math.Abs(e.At.X - 5*math.Round(e.At.X/5))
+		if beside > 0.6 && beside < 1.5 { // neither at a joint nor in the middle metre and more of a panel
+			t.Errorf("sawn late: a crack at x %.2f, %.2f m from a joint", e.At.X, beside)
+		}
 	}
 	if late.Events[0].Hour < 12 {
 		t.Errorf("cracked at hour %.1f already, before the saw that came in time", late.Events[0].Hour)
@@ -136,19 +146,98 @@ func infill(free bool) Model {
 	return m
 }
 
-// Round bars in both directions pin the corner of a new panel, which cracks; bars
-// that are free sideways do not.
+// Round bars in both directions pin a new panel to the old slab round its corner, and it
+// cracks; bars that are free sideways, have a millimetre of room, or are kept to the half
+// of the joint away from where both meet do not crack it (common practice).
+//
+// Bars of 25 mm at 300 mm, as stiff as Friberg's upper support makes them, hold about a
+// quarter of what full restraint would: the panel cracks only when two thirds of its
+// drying have come. Sides that cannot slide at all crack the corner within a day.
 func TestDowelsBothWays(t *testing.T) {
-	years := append(UsualHours(24*90), 24*120, 24*180, 24*300, 24*500, 24*730)
+	years := UsualHours(24 * 730)
 	locked := replay(t, infill(false), years...)
 	describe(t, locked)
 	if count(locked, CrackLine) == 0 {
-		t.Error("locked sideways: no crack")
+		t.Fatal("locked sideways: no crack")
 	}
-	free := replay(t, infill(true), years...)
-	describe(t, free)
-	if count(free, CrackLine) > 0 {
-		t.Errorf("free sideways: %d cracks", count(free, CrackLine))
+	full, first := 0.0, locked.Events[0]
+	c := hot(4)
+	for i := 1; i < len(years) && years[i] <= first.Hour; i++ {
+		over, stays := stepModuli([]Concrete{c(years[i-1])}, []Concrete{c(years[i])})
+		full = full*stays[0] - over[0]*(c(years[i]).Strain-c(years[i-1]).Strain)
+	}
+	t.Logf("tension %.2f MPa where full restraint would give %.2f: degree of restraint %.2f", first.Stress/1e6, full/1e6, first.Stress/full)
+	if degree := first.Stress / full; degree < 0.2 || degree > 0.5 {
+		t.Errorf("degree of restraint %.2f", degree)
+	}
+	for name, change := range map[string]func(b *Bars){
+		"free sideways": func(b *Bars) { b.Along = 0 },
+		"room":          func(b *Bars) { b.Room = 1e-3 },
+		"kept clear":    func(b *Bars) { b.Clear = 2.5 },
+	} {
+		m := infill(false)
+		change(m.Lines[0].Bars)
+		r := replay(t, m, years...)
+		t.Logf("%s: peak %.2f of strength", name, r.Peak.Share)
+		if count(r, CrackLine) > 0 {
+			t.Errorf("%s: %d cracks", name, count(r, CrackLine))
+		}
+	}
+}
+
+// Sides that cannot slide at all, as where a new panel is cast onto a rough old one,
+// crack its corner from side to side.
+func TestLockedCornerCracks(t *testing.T) {
+	m := infill(false)
+	m.Lines[0].Bars.Along = 1e12
+	r := replay(t, m, UsualHours(48)...)
+	describe(t, r)
+	if len(r.Events) == 0 {
+		t.Fatal("no crack")
+	}
+	path := r.Events[0].Path
+	a, b := path[0], path[len(path)-1]
+	if a.Y > b.Y {
+		a, b = b, a
+	}
+	if a.Y > 0.05 || b.X > 0.05 || a.X > 1.5 || b.Y > 1.5 {
+		t.Errorf("it runs from %.2f to %.2f", a, b)
+	}
+}
+
+// What opens of a row follows from strip and drag: between joints that have opened lie
+// between one and two release lengths of the net section, and once grown, friction alone
+// opens no more: the longest piece pulls less at its middle than the groove can carry.
+// On rougher bases more open.
+func TestJointsThatSleep(t *testing.T) {
+	before := 0
+	for _, friction := range []float64{0.8, 2, 4, 10} {
+		m := row(7, 5, 12)
+		m.Base.Friction, m.Settings.Scatter = friction, 0
+		r := replay(t, m, UsualHours(24*90)...)
+		at := []float64{0, 35}
+		for _, e := range r.Events {
+			at = append(at, e.At.X)
+		}
+		sortFloats(at)
+		longest := 0.0
+		for i := 1; i < len(at); i++ {
+			longest = math.Max(longest, at[i]-at[i-1])
+		}
+		c := hot(4)(24 * 90)
+		carries := 0.75 * (c.Strength - c.Face/NetSectionBending(0.25))
+		pull := DragStress(friction, 24000, longest)
+		t.Logf("friction %.1f: open at %.1f, longest %.1f m, pulls %.2f of %.2f MPa", friction, at[1:len(at)-1], longest, pull/1e6, carries/1e6)
+		if count(r, SawnLine) < before || count(r, CrackLine) > 0 {
+			t.Errorf("friction %.1f: %d joints, %d cracks, before %d joints", friction, count(r, SawnLine), count(r, CrackLine), before)
+		}
+		before = count(r, SawnLine)
+		if pull > carries {
+			t.Errorf("friction %.1f: a piece of %.1f m pulls %.2f MPa, the groove carries %.2f", friction, longest, pull/1e6, carries/1e6)
+		}
+	}
+	if before < 4 {
+		t.Errorf("on the roughest base %d joints open", before)
 	}
 }
 

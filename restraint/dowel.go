@@ -10,9 +10,10 @@ import "math"
 //	support    pressure of the concrete per movement, 80 to 410 GN/m³  [N/m³]
 //	modulus    of the steel, 200 GPa                                   [Pa]
 //
-// Result in N/m: 4β³EI/2 with β = (support·diameter/4EI)^¼, for a force at the face and
-// no gap. Times bars per metre it is the spring along a joint ([Bars]). Source: Friberg
-// (1940), after Timoshenko and Lessels, textbook form.
+// Result in N/m: β³EI with β = (support·diameter/4EI)^¼, for a force at the face and no
+// gap: each of the two slabs lets the bar give by P/2β³EI, one after the other. Models that
+// count one slab only give twice this. Times bars per metre it is the spring along a
+// joint ([Bars]). Source: Friberg (1940), after Timoshenko and Lessels, textbook form.
 func DowelSideStiffness(diameter, support, modulus float64) float64 {
 	bending := modulus * math.Pi * math.Pow(diameter, 4) / 64
 	beta := math.Pow(support*diameter/(4*bending), 0.25)

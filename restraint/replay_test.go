@@ -141,6 +141,19 @@ func TestShorterStepsBalanceBetter(t *testing.T) {
 	}
 }
 
+// Steps in which work is missed are halved until less than 3 % is.
+func TestLongStepsAreHalved(t *testing.T) {
+	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 30, 3)}, Base: stone, Pours: []Pour{{Thickness: 0.15, At: shrinking(25e9, 49e6, 500e-6, 10)}}}
+	m.Settings.Miss = 10
+	whole := replay(t, m, steps(10, 2)...).Ledger
+	m.Settings.Miss = 0
+	halved := replay(t, m, steps(10, 2)...).Ledger
+	t.Logf("left %.3f of the work in two steps, %.4f in halves", whole.Left/whole.Supplied, halved.Left/halved.Supplied)
+	if math.Abs(whole.Left) < 0.05*whole.Supplied || math.Abs(halved.Left) > 0.03*halved.Supplied {
+		t.Errorf("left %.3f of the work in two steps, %.4f in halves", whole.Left/whole.Supplied, halved.Left/halved.Supplied)
+	}
+}
+
 // Base friction alone does not crack a panel of sound concrete.
 func TestFrictionAloneDoesNotCrackAPanel(t *testing.T) {
 	m := Model{Slab: plan.Slab{Outline: rectangle(0, 0, 4.5, 4.5)}, Base: stone,

@@ -25,7 +25,7 @@ const (
 // that it cannot be told yet.
 func Rank(e Evidence) Ranking {
 	w := weigh(e)
-	r := Ranking{Finding: e.Finding, Unused: w.unused, prior: priorShares(e)}
+	r := Ranking{Finding: e.Finding, Unused: w.unused, prior: priorShares(e), ageShares: w.ageShares}
 	for _, h := range order(w.belief) {
 		r.All = append(r.All, w.causeWeight(h))
 	}

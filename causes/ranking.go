@@ -65,7 +65,8 @@ type Ranking struct {
 	NextTests   []Test        `json:"next_tests,omitempty"`
 	Working     working.Sheet `json:"working"`
 
-	prior []float64 // chances before anything of the finding was known
+	prior     []float64          // chances before anything of the finding was known
+	ageShares map[string]float64 // of the mechanisms in a trigger cause
 }
 
 // Top returns the likeliest cause.

@@ -10,17 +10,25 @@ import (
 	"path/filepath"
 )
 
-//go:embed demodata
+//go:embed demodata demonext
 var demoFiles embed.FS
 
-// DemoID is the id of the worked example; a folder that holds another job is
-// never written over.
-const DemoID = "demo-apron"
+// Ids of the worked examples; a folder that holds another job is never written over.
+const (
+	DemoID     = "demo-apron"
+	NextDemoID = "demo-replacement"
+)
 
 // DemoFS returns the files of the worked example: an invented lorry apron with a
 // wash-down pit, placed in three strips on one warm windy autumn day.
-func DemoFS() fs.FS {
-	sub, err := fs.Sub(demoFiles, "demodata")
+func DemoFS() fs.FS { return demoOf("demodata") }
+
+// NextDemoFS returns the files of the second worked example: the slab that replaces
+// the first, with the joints of the old one drawn in it.
+func NextDemoFS() fs.FS { return demoOf("demonext") }
+
+func demoOf(folder string) fs.FS {
+	sub, err := fs.Sub(demoFiles, folder)
 	if err != nil {
 		panic("job: " + err.Error())
 	}
@@ -30,11 +38,15 @@ func DemoFS() fs.FS {
 // WriteDemo writes the worked example to a folder. The folder may be absent,
 // empty, or hold the example already; any other job in it is an error and stays
 // as it is.
-func WriteDemo(dir string) error {
-	if err := free(dir); err != nil {
+func WriteDemo(dir string) error { return writeExample(DemoFS(), DemoID, dir) }
+
+// WriteNextDemo writes the second worked example to a folder, as [WriteDemo] does.
+func WriteNextDemo(dir string) error { return writeExample(NextDemoFS(), NextDemoID, dir) }
+
+func writeExample(files fs.FS, id, dir string) error {
+	if err := free(dir, id); err != nil {
 		return err
 	}
-	files := DemoFS()
 	return fs.WalkDir(files, ".", func(name string, entry fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -55,7 +67,7 @@ func WriteDemo(dir string) error {
 }
 
 // free reports an error when the folder holds a job that is not the example.
-func free(dir string) error {
+func free(dir, id string) error {
 	entries, err := os.ReadDir(dir)
 	if os.IsNotExist(err) || len(entries) == 0 {
 		return nil
@@ -70,7 +82,7 @@ func free(dir string) error {
 	var head struct {
 		ID string `json:"id"`
 	}
-	if json.Unmarshal(data, &head) != nil || head.ID != DemoID {
+	if json.Unmarshal(data, &head) != nil || head.ID != id {
 		return fmt.Errorf("%s holds another job; choose another folder with --dir", dir)
 	}
 	return nil

@@ -34,6 +34,34 @@ func DesignText(d *Design, width int) string {
 	return w.String()
 }
 
+// DesignSummary tells in a few lines what the joints as drawn promise and what the
+// likeliest of the proposals to stay whole does.
+func DesignSummary(d *Design, width int) string {
+	w := newWriter(width)
+	w.line(d.Head.Title)
+	best := d.Best()
+	if best == nil || d.Drawn.Chance == nil {
+		w.line("No joint plan is proposed.")
+		return w.String()
+	}
+	w.indented(2, fmt.Sprintf("With the joints as drawn (%d panels, %d rules not kept) a crack away from the joints within 90 days: %s.", len(d.Drawn.Panels), d.Drawn.Broken(), d.Drawn.Chance.words()))
+	w.indented(2, fmt.Sprintf("With %q (%d panels, %d rules not kept): %s.", best.Name, len(best.Panels), best.Broken(), best.Chance.words()))
+	return w.String()
+}
+
+// Best is the proposal that is least likely to crack away from its joints, the first
+// of several alike; nil without proposals.
+func (d *Design) Best() *Layout {
+	var best *Layout
+	for i := range d.Proposed {
+		l := &d.Proposed[i]
+		if l.Chance != nil && (best == nil || l.Chance.Any.P < best.Chance.Any.P) {
+			best = l
+		}
+	}
+	return best
+}
+
 func designPlan(w *writer, l Layout) {
 	w.blank()
 	w.line(sentenceCase(l.Name) + strings.TrimSuffix(". "+l.Why, ". "))

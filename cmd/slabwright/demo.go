@@ -11,22 +11,31 @@ import (
 	"slabwright/report"
 )
 
+const demoHelp = `Writes two worked examples and runs them: an invented lorry apron that has cracked,
+with page one of why, and in a folder beside it the apron that replaces it, with its
+old joints and what is proposed instead.`
+
 func demoCommand(s *settings) *cobra.Command {
 	var dir string
 	cmd := &cobra.Command{
 		Use:   "demo",
-		Short: "Write a worked example (an invented lorry apron), run it and print page one",
+		Short: "Write two worked examples (an invented lorry apron, and its replacement), run them and print page one",
+		Long:  demoHelp,
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			return runDemo(cmd, s, dir)
+			return runDemo(cmd, s, filepath.Clean(dir))
 		},
 	}
-	cmd.Flags().StringVar(&dir, "dir", "slabwright-demo", "folder to write the example job to")
+	cmd.Flags().StringVar(&dir, "dir", "slabwright-demo", "folder to write the first example to; the second goes beside it")
 	return cmd
 }
 
 func runDemo(cmd *cobra.Command, s *settings, dir string) error {
+	next := dir + "-replacement"
 	if err := job.WriteDemo(dir); err != nil {
+		return err
+	}
+	if err := job.WriteNextDemo(next); err != nil {
 		return err
 	}
 	_, content, err := diagnose(cmd.Context(), s, dir)
@@ -37,16 +46,22 @@ func runDemo(cmd *cobra.Command, s *settings, dir string) error {
 	if err != nil {
 		return err
 	}
+	design, err := designed(cmd.Context(), s, next)
+	if err != nil {
+		return err
+	}
 	if s.json {
-		return printJSON(cmd.OutOrStdout(), map[string]any{"dir": dir, "page_one": content.PageOne, "files": files})
+		return printJSON(cmd.OutOrStdout(), map[string]any{"dir": dir, "page_one": content.PageOne, "files": files, "replacement": next, "design": design})
 	}
 	fmt.Fprint(cmd.OutOrStdout(), report.PageOneText(content, textWidth))
+	fmt.Fprintln(cmd.OutOrStdout())
+	fmt.Fprint(cmd.OutOrStdout(), report.DesignSummary(design, textWidth))
 	if !s.quiet {
 		fmt.Fprintf(os.Stderr, "\nWritten: %s\n", dir)
 		for _, f := range files {
 			fmt.Fprintf(os.Stderr, "  %s\n", f)
 		}
-		fmt.Fprintf(os.Stderr, "Next: slabwright open %s\n", dir)
+		fmt.Fprintf(os.Stderr, "Written: %s\nNext: slabwright open %s\n      slabwright joints %s\n", next, dir, next)
 	}
 	return nil
 }

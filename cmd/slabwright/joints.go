@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -38,11 +39,9 @@ func jointsCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			p := newProgress(s.quiet)
-			d, err := job.Design(cmd.Context(), j, os.DirFS(dir), p.Step)
-			p.Done()
+			d, err := designOf(cmd.Context(), s, j, dir)
 			if err != nil {
-				return notKnown(err)
+				return err
 			}
 			if take != "" {
 				return takePlan(cmd.OutOrStdout(), j, dir, d, take)
@@ -56,6 +55,22 @@ func jointsCommand(s *settings) *cobra.Command {
 	}
 	cmd.Flags().StringVar(&take, "take", "", "put the joint plan of this name into the job")
 	return cmd
+}
+
+// designed loads a job and works out its joint plans, with progress.
+func designed(ctx context.Context, s *settings, dir string) (*report.Design, error) {
+	j, err := loadJob(dir, os.Stderr)
+	if err != nil {
+		return nil, err
+	}
+	return designOf(ctx, s, j, dir)
+}
+
+func designOf(ctx context.Context, s *settings, j *job.Job, dir string) (*report.Design, error) {
+	p := newProgress(s.quiet)
+	defer p.Done()
+	d, err := job.Design(ctx, j, os.DirFS(dir), p.Step)
+	return d, notKnown(err)
 }
 
 // takePlan writes a proposed plan into the job.

@@ -62,7 +62,7 @@ func TestBannedWords(t *testing.T) {
 			}
 		case ext == ".html":
 			see(name, "", data())
-		case ext == ".csv" && filepath.Base(name) != "works.csv" || ext == ".txt" || name == "job/demodata/job.json":
+		case ext == ".csv" && filepath.Base(name) != "works.csv" || ext == ".txt" || strings.HasPrefix(name, "job/demo") && filepath.Base(name) == "job.json":
 			for i, line := range strings.Split(data(), "\n") {
 				if !strings.HasPrefix(line, "#") {
 					see(name, strconv.Itoa(i+1), line)

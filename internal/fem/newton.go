@@ -16,6 +16,7 @@ type newton struct {
 	work              float64 // largest work of a step
 	rounds            int
 	past              []float64 // sizes of the last residuals
+	still             *still    // the linear parts, nil if none
 }
 
 func newNewton(s *System, set Settings) *newton {
@@ -38,7 +39,11 @@ func newNewton(s *System, set Settings) *newton {
 // measure evaluates stiffness and residual at u and returns the largest residual;
 // infinite if anything is not a number.
 func (w *newton) measure(u []float64) float64 {
-	w.evaluate(w.matrix, w.r, u, w.Workers)
+	if w.still != nil {
+		w.still.evaluate(w, u)
+	} else {
+		w.evaluate(w.matrix, w.r, u, w.Workers)
+	}
 	most := 0.0
 	for i, r := range w.r {
 		if w.held[i] {
@@ -99,6 +104,7 @@ func (w *newton) once() (Solution, error) {
 }
 
 func (w *newton) run() (Solution, error) {
+	w.still = newStill(w.System, w.Workers)
 	best, bestLeft := append([]float64(nil), w.u...), math.Inf(1)
 	size := w.measure(w.u)
 	for {
@@ -221,7 +227,7 @@ func (w *newton) stopped(best []float64, left float64, cause error) (Solution, e
 	node := worst / w.Block
 	e := &NotSettled{Part: "the system", Element: -1, X: w.X[node], Y: w.Y[node], Left: left, Rounds: w.rounds, Cause: cause}
 	for _, p := range w.parts {
-		if l, ok := p.(Linear); ok && l.Linear() {
+		if linear(p) {
 			continue
 		}
 		if k := touching(p, node); k >= 0 {

@@ -25,15 +25,16 @@ type PlateEnergy struct{ Plate, Ground, Contact float64 }
 // pushes or pulls at all.
 func (p *Plate) Energy(u []float64) PlateEnergy {
 	var sum PlateEnergy
-	var g geometry
-	var f plateField
+	w := takeScratch()
+	defer w.give()
+	g, f := &w.g, &w.f
 	whole := 0.0
 	var own [plateUnknowns]float64
 	for e := range p.Elements() {
 		g.gather(p.Mesh, e)
 		ue := p.ownOf(e, u, own[:])
 		for _, r := range p.Kind.rule {
-			area, at := p.fieldAt(&g, e, r.xi, r.eta, &f)
+			area, at := p.fieldAt(g, e, r.xi, r.eta, f)
 			area *= r.weight
 			layer := p.Law(at)
 			k := f.bend(ue, layer.FreeCurvature)
@@ -44,18 +45,30 @@ func (p *Plate) Energy(u []float64) PlateEnergy {
 				sum.Plate += area / 2 * layer.Shear * (x*x + y*y)
 			}
 			whole += area
-			if p.Ground == nil {
-				continue
-			}
-			w := dot(f.w[:len(ue)], ue)
-			if pressure, stiffness := p.Ground(at, w); stiffness > 0 {
-				sum.Ground += area / 2 * pressure * w
-				sum.Contact += area
-			}
+		}
+		if p.Ground != nil {
+			p.addGroundEnergy(w, e, ue, &sum)
 		}
 	}
 	sum.Contact /= whole
 	return sum
+}
+
+// addGroundEnergy adds what the ground under one element stores, and its area where
+// it is touched.
+func (p *Plate) addGroundEnergy(w *scratch, e int, u []float64, sum *PlateEnergy) {
+	rule := p.Kind.rule
+	if p.letsGoWithin(w, e, u) {
+		rule = p.splitRule()
+	}
+	for _, r := range rule {
+		area, at := p.fieldAt(&w.g, e, r.xi, r.eta, &w.f)
+		deflection := dot(w.f.w[:len(u)], u)
+		if pressure, stiffness := p.Ground(at, deflection); stiffness > 0 {
+			sum.Ground += area * r.weight / 2 * pressure * deflection
+			sum.Contact += area * r.weight
+		}
+	}
 }
 
 func (p *Plate) ownOf(e int, u, own []float64) []float64 {

@@ -99,30 +99,36 @@ func (s *System) Residual(u []float64) []float64 {
 // evaluate adds up stiffness and residual at u.
 func (s *System) evaluate(k *sparse.Matrix, r, u []float64, workers int) {
 	clear(k.Value)
+	clear(r)
 	s.force.Store(0)
+	s.addSingle(k, r, u)
+	for part := range s.parts {
+		s.addPart(part, k, r, u, workers)
+	}
+}
+
+// addSingle adds springs and forces on single nodes.
+func (s *System) addSingle(k *sparse.Matrix, r, u []float64) {
 	for i := range r {
-		r[i] = s.spring[i]*u[i] - s.load[i]
+		r[i] += s.spring[i]*u[i] - s.load[i]
 		if s.spring[i] != 0 {
 			k.AddDiagonal(i, s.spring[i])
 		}
 	}
-	connect := make([]sparse.Connectivity, len(s.parts))
-	for i, p := range s.parts {
-		connect[i] = p.Connectivity()
-	}
-	k.Assemble(workers, r, func(e int, ke, fe []float64) {
-		part := 0
-		for e >= s.first[part+1] {
-			part++
-		}
-		e -= s.first[part]
+}
+
+// addPart adds what one part makes of u.
+func (s *System) addPart(part int, k *sparse.Matrix, r, u []float64, workers int) {
+	p, b, first := s.parts[part], s.Block, s.first[part]
+	connect := p.Connectivity()
+	k.AssembleRange(workers, r, first, s.first[part+1], func(e int, ke, fe []float64) {
+		e -= first
 		own := ownValues.Get().(*[4 * maxNodes]float64)
 		defer ownValues.Put(own)
-		b := s.Block
-		for i, n := range connect[part].Of(e) {
+		for i, n := range connect.Of(e) {
 			copy(own[i*b:i*b+b], u[int(n)*b:])
 		}
-		s.parts[part].Element(e, own[:len(fe)], ke, fe)
+		p.Element(e, own[:len(fe)], ke, fe)
 		s.noteForce(fe)
 	})
 }
@@ -226,11 +232,16 @@ func (s *System) Solve(set Settings) (Solution, error) {
 
 func (s *System) linear() bool {
 	for _, p := range s.parts {
-		if l, ok := p.(Linear); !ok || !l.Linear() {
+		if !linear(p) {
 			return false
 		}
 	}
 	return true
+}
+
+func linear(p Part) bool {
+	l, ok := p.(Linear)
+	return ok && l.Linear()
 }
 
 // factorise readies the factor of s.matrix for solving.

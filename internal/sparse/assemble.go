@@ -15,26 +15,30 @@ type Element func(e int, ke, fe []float64)
 // which may be nil. element is called from several goroutines at once if workers is
 // above 1, never twice for one e.
 func (a *Matrix) Assemble(workers int, vector []float64, element Element) {
-	elements := a.connect.Elements()
-	if elements == 0 {
+	a.AssembleRange(workers, vector, 0, a.connect.Elements(), element)
+}
+
+// AssembleRange does the same for elements from up to, not including, end.
+func (a *Matrix) AssembleRange(workers int, vector []float64, from, end int, element Element) {
+	if from >= end {
 		return
 	}
 	if vector == nil {
 		vector = make([]float64, a.Unknowns())
 	}
 	most := 0
-	for e := range elements {
+	for e := from; e < end; e++ {
 		most = max(most, int(a.connect.Start[e+1]-a.connect.Start[e])*a.Block)
 	}
 	if workers <= 1 {
 		buffer := make([]float64, most*(most+1))
-		for e := range elements {
+		for e := from; e < end; e++ {
 			a.makeElement(e, buffer, element)
 			a.takeElement(e, buffer, vector)
 		}
 		return
 	}
-	a.assembleParallel(workers, most*(most+1), vector, element)
+	a.assembleParallel(workers, most*(most+1), vector, from, end, element)
 }
 
 // makeElement has the caller fill the front of a buffer: the matrix, then the vector.
@@ -62,9 +66,11 @@ func (a *Matrix) takeElement(e int, buffer, vector []float64) {
 // assembleParallel has the workers make chunks of element matrices while one
 // goroutine adds them up in the order of the elements, so that sums never depend on
 // who was quicker.
-func (a *Matrix) assembleParallel(workers, most int, vector []float64, element Element) {
-	elements := a.connect.Elements()
-	chunks := (elements + assembleChunk - 1) / assembleChunk
+func (a *Matrix) assembleParallel(workers, most int, vector []float64, from, end int, element Element) {
+	chunks := (end - from + assembleChunk - 1) / assembleChunk
+	chunk := func(c int) (first, last int) {
+		return from + c*assembleChunk, min(end, from+(c+1)*assembleChunk)
+	}
 	done := make([]chan []float64, chunks)
 	for c := range done {
 		done[c] = make(chan []float64, 1)
@@ -84,8 +90,9 @@ func (a *Matrix) assembleParallel(workers, most int, vector []float64, element E
 					free <- buffer
 					return
 				}
-				for e := c * assembleChunk; e < min(elements, (c+1)*assembleChunk); e++ {
-					a.makeElement(e, buffer[e%assembleChunk*most:], element)
+				first, last := chunk(c)
+				for e := first; e < last; e++ {
+					a.makeElement(e, buffer[(e-first)*most:], element)
 				}
 				done[c] <- buffer
 			}
@@ -99,8 +106,9 @@ func (a *Matrix) assembleParallel(workers, most int, vector []float64, element E
 	})
 	for c := range chunks {
 		buffer := <-done[c]
-		for e := c * assembleChunk; e < min(elements, (c+1)*assembleChunk); e++ {
-			a.takeElement(e, buffer[e%assembleChunk*most:], vector)
+		first, last := chunk(c)
+		for e := first; e < last; e++ {
+			a.takeElement(e, buffer[(e-first)*most:], vector)
 		}
 		free <- buffer
 	}

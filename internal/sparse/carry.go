@@ -1,38 +1,28 @@
 package sparse
 
-// transfer32 is a [transfer] between two scaled levels in single precision.
-type transfer32 struct {
-	fine, coarse int
-	start, node  []int32
-	value        []float32 // fine × coarse, row by row
-}
-
-// scaled returns Lᵀ·T for the scale L of the level above.
-func (t *transfer) scaled(l *level) *transfer32 {
+// scaleFine multiplies by Lᵀ from the left for the scale L of the level above.
+func (t *transfer) scaleFine(l *level) {
 	b, m := t.fine, t.coarse
-	s := &transfer32{fine: b, coarse: m, start: t.start, node: t.node, value: make([]float32, len(t.value))}
 	var lower [64]float64
 	for i := range len(t.start) - 1 {
 		invertLower(&lower, l.scale[i*b*b:(i+1)*b*b], b)
 		for k := t.start[i]; k < t.start[i+1]; k++ {
 			v := t.value[int(k)*b*m : int(k+1)*b*m]
-			to := s.value[int(k)*b*m : int(k+1)*b*m]
-			for r := range b {
+			for r := range b { // from the top, so that rows below are still old
 				for c := range m {
 					sum := 0.0
 					for p := r; p < b; p++ {
-						sum += lower[p*b+r] * v[p*m+c]
+						sum += lower[p*b+r] * float64(v[p*m+c])
 					}
-					to[r*m+c] = float32(sum)
+					v[r*m+c] = float32(sum)
 				}
 			}
 		}
 	}
-	return s
 }
 
-// scaleCoarse multiplies by L⁻ᵀ for the scale L of the level below.
-func (t *transfer32) scaleCoarse(l *level) {
+// scaleCoarse multiplies by L⁻ᵀ from the right for the scale L of the level below.
+func (t *transfer) scaleCoarse(l *level) {
 	m := t.coarse
 	for k, g := range t.node {
 		s := l.scale[int(g)*m*m : int(g+1)*m*m]
@@ -64,7 +54,7 @@ func invertLower(to *[64]float64, l []float64, b int) {
 }
 
 // down sets coarse to the transposed times fine.
-func (t *transfer32) down(coarse, fine []float32) {
+func (t *transfer) down(coarse, fine []float32) {
 	clear(coarse)
 	if t.fine == 2 && t.coarse == 3 {
 		t.down23(coarse, fine)
@@ -86,7 +76,7 @@ func (t *transfer32) down(coarse, fine []float32) {
 }
 
 // down23 is down from a sheet.
-func (t *transfer32) down23(coarse, fine []float32) {
+func (t *transfer) down23(coarse, fine []float32) {
 	for i := range len(t.start) - 1 {
 		x0, x1 := fine[2*i], fine[2*i+1]
 		for k := t.start[i]; k < t.start[i+1]; k++ {
@@ -100,7 +90,7 @@ func (t *transfer32) down23(coarse, fine []float32) {
 }
 
 // addUp adds coarse carried to the fine level.
-func (t *transfer32) addUp(fine, coarse []float32) {
+func (t *transfer) addUp(fine, coarse []float32) {
 	if t.fine == 2 && t.coarse == 3 {
 		t.addUp23(fine, coarse)
 		return
@@ -122,7 +112,7 @@ func (t *transfer32) addUp(fine, coarse []float32) {
 }
 
 // addUp23 is addUp to a sheet.
-func (t *transfer32) addUp23(fine, coarse []float32) {
+func (t *transfer) addUp23(fine, coarse []float32) {
 	for i := range len(t.start) - 1 {
 		y0, y1 := fine[2*i], fine[2*i+1]
 		for k := t.start[i]; k < t.start[i+1]; k++ {

@@ -5,8 +5,8 @@ func (t *transfer) galerkin(f *fullRows) *Matrix {
 	m := t.coarse
 	g := &galerkin{transfer: t, rows: f, place: make([]int32, t.nodes), seen: make([]int32, f.a.Nodes)}
 	start, of := t.columns()
-	p := &Pattern{Nodes: t.nodes, Block: m, Start: make([]int32, t.nodes+1)}
-	a := &Matrix{Pattern: p}
+	p := &Pattern{Nodes: t.nodes, Block: m, Start: make([]int32, t.nodes+1), Row: make([]int32, 0, 8*t.nodes)}
+	a := &Matrix{p, make([]float64, 0, 8*t.nodes*m*m)}
 	for c := range int32(t.nodes) {
 		g.product(of[start[c]:start[c+1]])
 		g.collect(c)
@@ -118,26 +118,27 @@ func (g *galerkin) collect(c int32) {
 }
 
 // addTransposed adds vᵀ·y, both b by m.
-func addTransposed(to, v, y []float64, b, m int) {
+func addTransposed(to []float64, v []float32, y []float64, b, m int) {
 	if m == 3 {
 		to = to[:9]
 		for p := range b {
 			w, z := v[3*p:3*p+3], y[3*p:3*p+3]
-			to[0] += w[0] * z[0]
-			to[1] += w[0] * z[1]
-			to[2] += w[0] * z[2]
-			to[3] += w[1] * z[0]
-			to[4] += w[1] * z[1]
-			to[5] += w[1] * z[2]
-			to[6] += w[2] * z[0]
-			to[7] += w[2] * z[1]
-			to[8] += w[2] * z[2]
+			w0, w1, w2 := float64(w[0]), float64(w[1]), float64(w[2])
+			to[0] += w0 * z[0]
+			to[1] += w0 * z[1]
+			to[2] += w0 * z[2]
+			to[3] += w1 * z[0]
+			to[4] += w1 * z[1]
+			to[5] += w1 * z[2]
+			to[6] += w2 * z[0]
+			to[7] += w2 * z[1]
+			to[8] += w2 * z[2]
 		}
 		return
 	}
 	for p := range b {
 		for u := range m {
-			w := v[p*m+u]
+			w := float64(v[p*m+u])
 			for q := range m {
 				to[u*m+q] += w * y[p*m+q]
 			}

@@ -12,7 +12,7 @@ type level struct {
 	value   []float32 // see blockSize
 	scale   []float64 // Li⁻¹, lower half row by row, block² a node
 	largest float32   // largest eigenvalue
-	carry   *transfer32
+	carry   *transfer
 
 	z, r, q, d []float32
 	first      []float32 // what the first visit brought; nil on the finest

@@ -54,7 +54,8 @@ func NewMultigrid(a *Matrix, modes [][]float64) (*Multigrid, error) {
 		}
 		m.levels = append(m.levels, l)
 		a, modes = carry.galerkin(full), coarse
-		l.carry = carry.scaled(l)
+		carry.scaleFine(l)
+		l.carry = carry
 	}
 	x, err := Analyse(a.Pattern, nil, nil).Factor(a, 1)
 	if err != nil {

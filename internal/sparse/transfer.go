@@ -3,20 +3,21 @@ package sparse
 import "math"
 
 // transfer carries vectors between two levels: row i is the node's part, block by
-// coarse unknowns, in each of the groups node[start[i]:start[i+1]].
+// coarse unknowns, in each of the groups node[start[i]:start[i+1]]. Single precision
+// is enough: a transfer need only be near the best, as long as up and down are alike.
 type transfer struct {
 	fine, coarse int // unknowns per node on the two levels
 	nodes        int // coarse ones
 	start        []int32
 	node         []int32
-	value        []float64 // fine × coarse, row by row
+	value        []float32 // fine × coarse, row by row
 }
 
 // tentative makes each group move in the given modes only: the modes within the
 // group, made orthogonal. It returns the same modes as the groups see them.
 func tentative(block int, group []int32, groups int, modes [][]float64) (*transfer, [][]float64) {
 	m := len(modes)
-	t := &transfer{fine: block, coarse: m, nodes: groups, start: make([]int32, len(group)+1), node: group, value: make([]float64, len(group)*block*m)}
+	t := &transfer{fine: block, coarse: m, nodes: groups, start: make([]int32, len(group)+1), node: group, value: make([]float32, len(group)*block*m)}
 	for i := range group {
 		t.start[i+1] = int32(i + 1)
 	}
@@ -38,7 +39,7 @@ func tentative(block int, group []int32, groups int, modes [][]float64) (*transf
 		for a, i := range nodes {
 			for r := range block {
 				for k := range m {
-					t.value[(int(i)*block+r)*m+k] = q[k][a*block+r]
+					t.value[(int(i)*block+r)*m+k] = float32(q[k][a*block+r])
 				}
 			}
 		}
@@ -95,7 +96,7 @@ func (f *fullRows) smoothed(t *transfer, d *BlockDiagonal, omega float64) *trans
 	n, b, m := f.a.Nodes, t.fine, t.coarse
 	s := &transfer{fine: b, coarse: m, nodes: t.nodes, start: make([]int32, n+1)}
 	s.node = make([]int32, 0, 3*n)
-	s.value = make([]float64, 0, 3*n*b*m)
+	s.value = make([]float32, 0, 3*n*b*m)
 	place := make([]int32, t.nodes) // of a group within the row, plus one
 	row := make([]float64, 0, 32*b*m)
 	for i := range n {
@@ -131,21 +132,21 @@ func (f *fullRows) smoothed(t *transfer, d *BlockDiagonal, omega float64) *trans
 }
 
 // appendSmoothed appends −ω·inverse·from, b by b times b by m.
-func appendSmoothed(to, inverse, from []float64, b, m int, omega float64) []float64 {
+func appendSmoothed(to []float32, inverse, from []float64, b, m int, omega float64) []float32 {
 	for r := range b {
 		for c := range m {
 			sum := 0.0
 			for p := range b {
 				sum += inverse[r*b+p] * from[p*m+c]
 			}
-			to = append(to, -omega*sum)
+			to = append(to, float32(-omega*sum))
 		}
 	}
 	return to
 }
 
 // addTimes adds the block at a signed slot times a block of m columns.
-func (f *fullRows) addTimes(to []float64, slot int32, v []float64, m int) {
+func (f *fullRows) addTimes(to []float64, slot int32, v []float32, m int) {
 	b := f.a.Block
 	at, down, across := int(slot), b, 1
 	if slot < 0 {
@@ -164,29 +165,27 @@ func (f *fullRows) addTimes(to []float64, slot int32, v []float64, m int) {
 		for p := range b {
 			w := e[r*down+p*across]
 			for c := range m {
-				to[r*m+c] += w * v[p*m+c]
+				to[r*m+c] += w * float64(v[p*m+c])
 			}
 		}
 	}
 }
 
-func addTimes23(to []float64, e00, e01, e10, e11 float64, v []float64) {
+func addTimes23(to []float64, e00, e01, e10, e11 float64, v []float32) {
 	to, v = to[:6], v[:6]
-	to[0] += e00*v[0] + e01*v[3]
-	to[1] += e00*v[1] + e01*v[4]
-	to[2] += e00*v[2] + e01*v[5]
-	to[3] += e10*v[0] + e11*v[3]
-	to[4] += e10*v[1] + e11*v[4]
-	to[5] += e10*v[2] + e11*v[5]
+	for c := range 3 {
+		v0, v1 := float64(v[c]), float64(v[3+c])
+		to[c] += e00*v0 + e01*v1
+		to[3+c] += e10*v0 + e11*v1
+	}
 }
 
-func addTimes33(to, e []float64, down, across int, v []float64) {
+func addTimes33(to, e []float64, down, across int, v []float32) {
 	to, v, e = to[:9], v[:9], e[:9]
-	for r := range 3 {
-		e0, e1, e2 := e[r*down], e[r*down+across], e[r*down+2*across]
-		row := to[3*r : 3*r+3]
-		row[0] += e0*v[0] + e1*v[3] + e2*v[6]
-		row[1] += e0*v[1] + e1*v[4] + e2*v[7]
-		row[2] += e0*v[2] + e1*v[5] + e2*v[8]
+	for c := range 3 {
+		v0, v1, v2 := float64(v[c]), float64(v[3+c]), float64(v[6+c])
+		to[c] += e[0]*v0 + e[across]*v1 + e[2*across]*v2
+		to[3+c] += e[down]*v0 + e[down+across]*v1 + e[down+2*across]*v2
+		to[6+c] += e[2*down]*v0 + e[2*down+across]*v1 + e[2*down+2*across]*v2
 	}
 }

@@ -69,7 +69,7 @@ type Weights struct {
 	Square float64 // mean aspect over 1
 	Shape  float64 // mean share of its least rectangle that a panel does not fill
 	Even   float64 // scatter of panel areas, standard deviation over mean
-	Over   float64 // mean excess of panel length over the limit
+	Over   float64 // mean excess of panel length over the limit, and a fifth of the greatest
 	Strips float64 // number of pours
 	Kinks  float64 // bends of joints away from straight, a joint
 }

@@ -2,16 +2,29 @@ package layout
 
 import (
 	"math"
+	"sort"
 
 	"slabwright/plan"
 )
 
 // setting is one choice of everything a layout follows from on a board.
 type setting struct {
-	option [64]uint8  // of each group, up to 64
-	want   [2]float64 // gaps wanted, each family
-	limit  [2]float64 // gaps allowed
-	strips bool       // a form at every strip, not only where the pour has to end
+	option [64]uint8        // of each group, up to 64
+	want   [2]float64       // gaps wanted, each family
+	limit  [2]float64       // gaps allowed
+	strips bool             // a form at every strip, not only where the pour has to end
+	free   *[2][]float64    // where the lines that nothing fixes lie; nil: where spread puts them
+	skip   map[stretch]bool // stretches of lines that are left out
+}
+
+// stretch is one of the pieces into which the slab's outline and openings part a line.
+type stretch struct {
+	family, at int // at in millimetres
+	number     int
+}
+
+func stretchOf(l line, number int) stretch {
+	return stretch{l.family, int(math.Round(l.at * 1000)), number}
 }
 
 // sketch is a layout as stretches of joint, before it becomes a plan.
@@ -35,12 +48,16 @@ func (b *board) draw(s setting) sketch {
 	k := sketch{board: b}
 	for family := range 2 {
 		fixed := pinned(b.usable(pins), family, s.limit[family]/4)
-		k.lines[family] = b.spread(fixed, family, s.want[family], s.limit[family])
+		if s.free != nil {
+			k.lines[family] = withFree(fixed, family, s.free[family])
+		} else {
+			k.lines[family] = b.spread(fixed, family, s.want[family], s.limit[family])
+		}
 	}
 	for family := range 2 {
 		for i, l := range k.lines[family] {
-			for _, r := range b.ground.runs(b.frame, l, b.low, b.high, i) {
-				if r.path.Length() >= shortest {
+			for n, r := range b.ground.runs(b.frame, l, b.low, b.high, i) {
+				if r.path.Length() >= shortest && !s.skip[stretchOf(l, n)] {
 					k.runs = append(k.runs, r)
 				}
 			}
@@ -113,6 +130,24 @@ func (k *sketch) formEvery(family int, most float64) (parts int, widest float64)
 		}
 	}
 	return parts, math.Max(widest, b.high[family]-last)
+}
+
+// withFree returns the fixed lines with free ones among them, those left out that come
+// too near to a fixed one.
+func withFree(fixed []line, family int, free []float64) []line {
+	out := append([]line{}, fixed...)
+	for _, at := range free {
+		l := line{family: family, at: at}
+		clear := true
+		for _, f := range fixed {
+			clear = clear && (f.low()-at > narrowest || at-f.high() > narrowest)
+		}
+		if clear {
+			out = append(out, l)
+		}
+	}
+	sort.SliceStable(out, func(i, k int) bool { return out[i].at < out[k].at })
+	return out
 }
 
 // shortest is the least length of joint that is drawn, m.

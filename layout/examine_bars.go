@@ -1,10 +1,6 @@
 package layout
 
-import (
-	"math"
-
-	"slabwright/plan"
-)
+import "slabwright/plan"
 
 // holds looks at what stands in or beside the slab: is it free of it?
 func (e *examined) holds() {
@@ -94,7 +90,7 @@ func (e *examined) crossings() {
 			}
 			if !own.Dowels.FreeSide.Is("yes") && !said["side"+id] {
 				said["side"+id] = true
-				e.add(breach{rule: "dowel sideways", joint: id, other: other.ID, at: x.At, value: math.NaN()})
+				e.add(breach{rule: "dowel sideways", joint: id, other: other.ID, at: x.At})
 			}
 		}
 	}

@@ -59,11 +59,7 @@ func TestSheetsCanBeWorkedAgain(t *testing.T) {
 	strong := UsualSpacingFacts(0.2)
 	strong.Flexural, strong.Difference = 6e6, -5
 	sheets = append(sheets, SpacingLimit(strong).Sheets("c-")...)
-	all, err := Propose(context.Background(), brief(named(t, "pit in the middle").Slab), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, a := range all {
+	for _, a := range proposed(t, "pit in the middle") {
 		sheets = append(sheets, a.Sheets...)
 	}
 	book := working.Book{}

@@ -18,7 +18,7 @@ type Measure struct {
 	Small   int     `json:"small"`         // panels of less than an eighth of a full one
 	Unfull  float64 `json:"unfilled"`      // mean share of the least rectangle
 	Uneven  float64 `json:"uneven"`        // of panel areas: standard deviation over mean
-	Over    float64 `json:"over_limit"`    // mean excess of length over the limit
+	Over    float64 `json:"over_limit"`    // mean excess of panel length over the limit and a fifth of the greatest
 	Bends   float64 `json:"bends"`         // a joint
 	Pours   int     `json:"pours"`
 	Parted  float64 `json:"parted_m"` // lines made isolation joints because another stops there
@@ -58,7 +58,8 @@ func (e *examined) measure(limit float64) Measure {
 	}
 	n := math.Max(1, float64(m.Panels))
 	mean := area / n
-	m.Aspect, m.Excess, m.Unfull, m.Over = m.Aspect/n, m.Excess/n, m.Unfull/n, m.Over/n
+	worst := math.Max(0, m.Longest/limit-1.001)
+	m.Aspect, m.Excess, m.Unfull, m.Over = m.Aspect/n, m.Excess/n, m.Unfull/n, m.Over/n+worst/5
 	m.Uneven = math.Sqrt(math.Max(0, squares/n-mean*mean)) / mean
 	bends := 0
 	for _, j := range e.slab.Joints {

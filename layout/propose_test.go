@@ -45,3 +45,19 @@ func TestProposeOnAnLWithPitAndColumn(t *testing.T) {
 }
 
 func direction(x float64) plan.Point { return plan.Point{X: x} }
+
+// proposed returns the proposal for a shape by the usual brief, worked out once.
+func proposed(t testing.TB, name string) []Alternative {
+	t.Helper()
+	if all, ok := once[name]; ok {
+		return all
+	}
+	all, err := Propose(context.Background(), brief(named(t, name).Slab), nil)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	once[name] = all
+	return all
+}
+
+var once = map[string][]Alternative{}

@@ -14,6 +14,8 @@ type trial struct {
 	setting setting
 	slab    plan.Slab
 	measure Measure
+	lines   [2][]line // as drawn
+	runs    []run
 }
 
 // search tries settings on the boards of a slab and keeps what it has drawn, so that
@@ -33,7 +35,7 @@ func (q *search) try(b *board, s setting) *trial {
 	if t, ok := q.trials[key]; ok {
 		return t
 	}
-	t := &trial{board: b, setting: s, slab: slab}
+	t := &trial{board: b, setting: s, slab: slab, lines: k.lines, runs: k.runs}
 	e, err := examine(slab, q.limit)
 	if err != nil {
 		return nil

@@ -10,6 +10,7 @@ const (
 	legLength = 0.6 // of a leg that turns a joint square to an edge, m
 	legTurn   = 18  // of one leg, degrees: less than what makes a corner of the panel
 	squareTo  = 63  // the angle wanted, degrees: some more than the rule's 60
+	mostLegs  = 2   // more would make a curve that nobody cuts
 )
 
 // square turns the ends of joints that meet an edge under 60 degrees towards the
@@ -99,11 +100,11 @@ func backwards(path plan.Polyline) plan.Polyline {
 	return out
 }
 
-// turned returns the line with its end turned by up to four legs, and whether that
+// turned returns the line with its end turned by legs, and whether that
 // made it meet the edge at 60 degrees or more.
 func (g *ground) turned(path plan.Polyline) (plan.Polyline, bool) {
 	length := path.Length()
-	for legs := 1; legs <= 4; legs++ {
+	for legs := 1; legs <= mostLegs; legs++ {
 		start := length - legLength*float64(legs)
 		if start < 2*legLength {
 			return nil, false

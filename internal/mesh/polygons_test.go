@@ -10,26 +10,6 @@ import (
 	"testing"
 )
 
-// polygonFolder looks upward for the folder of collected polygons.
-func polygonFolder(t testing.TB) string {
-	t.Helper()
-	dir, err := os.Getwd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for {
-		found := filepath.Join(dir, "shared", "data", "polygons")
-		if _, err := os.Stat(found); err == nil {
-			return found
-		}
-		up := filepath.Dir(dir)
-		if up == dir {
-			t.Skip("no folder shared/data/polygons above the working folder")
-		}
-		dir = up
-	}
-}
-
 // collected is one input with the area its mesh must have.
 type collected struct {
 	name string
@@ -38,16 +18,17 @@ type collected struct {
 }
 
 // collectedInputs reads rings (outline and holes), graphs and point sets; the
-// last two are put in a box.
-func collectedInputs(t testing.TB, folder string) []collected {
+// last two are put in a box. Each folder says where its files are from and under what
+// licence.
+func collectedInputs(t testing.TB) []collected {
 	t.Helper()
 	var out []collected
-	files, err := filepath.Glob(filepath.Join(folder, "*", "*"))
+	files, err := filepath.Glob(filepath.Join("testdata", "*", "*"))
 	if err != nil || len(files) == 0 {
-		t.Fatalf("nothing in %s: %v", folder, err)
+		t.Fatalf("nothing in testdata: %v", err)
 	}
 	for _, file := range files {
-		if info, err := os.Stat(file); err != nil || info.IsDir() {
+		if filepath.Base(file) == "LICENCE" {
 			continue
 		}
 		data, err := os.ReadFile(file)
@@ -56,10 +37,7 @@ func collectedInputs(t testing.TB, folder string) []collected {
 		}
 		c := collected{name: filepath.Base(filepath.Dir(file)) + "/" + filepath.Base(file)}
 		switch filepath.Base(filepath.Dir(file)) {
-		case "earcut", "rings":
-			if filepath.Ext(file) != ".json" {
-				continue
-			}
+		case "rings":
 			var rings [][]Point
 			if err := json.Unmarshal(data, &rings); err != nil {
 				t.Fatalf("%s: %v", c.name, err)
@@ -69,7 +47,7 @@ func collectedInputs(t testing.TB, folder string) []collected {
 			for _, hole := range rings[1:] {
 				c.area -= math.Abs(ringArea(hole))
 			}
-		case "pslg":
+		case "graphs":
 			c.d.Points, c.d.Lines = readGraph(t, string(data))
 			c.box()
 		case "points":
@@ -77,6 +55,8 @@ func collectedInputs(t testing.TB, folder string) []collected {
 				t.Fatalf("%s: %v", c.name, err)
 			}
 			c.box()
+		default: // inputs of fuzz tests
+			continue
 		}
 		out = append(out, c)
 	}
@@ -114,33 +94,30 @@ func readGraph(t testing.TB, text string) (points []Point, lines [][]Point) {
 	return points, lines
 }
 
+// Rings that touch themselves and one another, run back on themselves or cross; lines
+// that hang, overlap or nearly meet; points almost on a line. All mesh with the exact
+// area, or are refused at a place.
 func TestCollectedPolygonsMesh(t *testing.T) {
-	meshed, refused := checkCollected(t, collectedInputs(t, polygonFolder(t)))
-	t.Logf("%d meshed, %d refused", meshed, refused)
-}
-
-// Ten of them are kept here: rings that touch themselves and one another, run back
-// on themselves, or cross.
-func TestTouchingRingsMesh(t *testing.T) {
-	if meshed, refused := checkCollected(t, collectedInputs(t, "testdata")); meshed != 8 || refused != 2 {
-		t.Errorf("%d meshed and %d refused, want 8 and 2", meshed, refused)
+	refused := map[string]bool{
+		"graphs/cdt.txt": true, "rings/bad-hole.json": true, "rings/empty-square.json": true, "rings/infinite-loop-jhl.json": true,
+		"rings/issue107.json": true, "rings/issue83.json": true, "rings/simplified-us-border.json": true,
 	}
-}
-
-func checkCollected(t *testing.T, inputs []collected) (meshed, refused int) {
+	inputs := collectedInputs(t)
+	if len(inputs) != 60 {
+		t.Errorf("%d inputs, want 60", len(inputs))
+	}
 	for _, c := range inputs {
 		m, err := Build(c.d)
+		if refused[c.name] != (err != nil) {
+			t.Errorf("%s: %v", c.name, err)
+		}
 		if err != nil {
-			refused++
-			if e, ok := err.(*Error); !ok || math.IsNaN(e.At[0]) {
+			if e, ok := err.(*Error); !ok || math.IsNaN(e.At[0]) || !strings.Contains(err.Error(), "near x") {
 				t.Errorf("%s: %v names no place", c.name, err)
 			}
-			t.Logf("%s refused: %v", c.name, err)
 			continue
 		}
-		meshed++
 		q := checkMesh(t, c.name, m, &c.d, c.area)
 		t.Logf("%s: %d triangles, smallest angle %.3g, %d below", c.name, q.Triangles, q.SmallestAngle, q.Below)
 	}
-	return meshed, refused
 }

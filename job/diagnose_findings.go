@@ -56,6 +56,9 @@ func (d *diagnosis) explainFindings() error {
 		return stopped
 	}
 	for _, run := range d.sheets {
+		if err := d.override(run); err != nil {
+			return err
+		}
 		d.explain(run)
 		d.remedy(run)
 		d.content.Findings = append(d.content.Findings, run.sheet)
@@ -118,7 +121,7 @@ func (d *diagnosis) explain(run *findingRun) {
 	}
 	s.Unexplained = append(s.Unexplained, run.unused...)
 	s.NextTests = testRows(run.ranking)
-	s.Prevented = d.preventedRows(run)
+	s.Prevented, s.Overrides = d.preventedRows(run), run.sheet.Overrides
 	s.Hands = d.handRows(causes.Hands(run.ranking, d.departuresAt(run)))
 	run.sheet = s
 }

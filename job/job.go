@@ -34,6 +34,7 @@ type Job struct {
 	Pours      []site.Pour      `json:"pours,omitempty"`
 	Walks      []walk.Walk      `json:"walks,omitempty"`
 	Departures []site.Departure `json:"departures,omitempty"` // that reach the whole slab: drawings, steel, isolation
+	Overrides  []Override       `json:"overrides,omitempty"`  // chances set by the engineer, with the reason
 	Rates      []Rate           `json:"rates,omitempty"`
 	Basis      Basis            `json:"basis"`
 	Limits     Limits           `json:"limits"`

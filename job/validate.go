@@ -28,6 +28,7 @@ func (j *Job) Validate(files ...fs.FS) []Problem {
 	problems = append(problems, j.checkShapes(problems)...)
 	problems = append(problems, j.checkHead()...)
 	problems = append(problems, j.checkIDs()...)
+	problems = append(problems, j.checkOverrides()...)
 	problems = append(problems, j.checkPlaces()...)
 	problems = append(problems, j.checkTimes()...)
 	problems = append(problems, j.checkLoads()...)

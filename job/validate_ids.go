@@ -44,10 +44,27 @@ func (j *Job) checkIDs() []Problem {
 		causeIDs.first[c.ID], causeIDs.names = "", append(causeIDs.names, c.ID)
 	}
 	indexes["cause"] = causeIDs
+	indexes[lastWalkFinding] = j.lastFindings()
 	j.eachReference(false, func(field, what, id string) {
 		problems = append(problems, indexes[what].want(field, what, id)...)
 	})
 	return problems
+}
+
+// lastWalkFinding is how references.csv calls a finding of the last walk.
+const lastWalkFinding = "finding of the last walk"
+
+// lastFindings are the ids of the findings of the last walk.
+func (j *Job) lastFindings() *index {
+	x := &index{first: map[string]string{}}
+	last := (&diagnosis{job: j}).lastWalk()
+	if last == nil {
+		return x
+	}
+	for _, f := range last.Findings {
+		x.first[f.ID], x.names = "", append(x.names, f.ID)
+	}
+	return x
 }
 
 func (j *Job) eachReference(isID bool, f func(field, what, id string)) {

@@ -309,6 +309,7 @@ type FindingSheet struct {
 	Unexplained []string      `json:"unexplained,omitempty"`
 	NextTests   []TestRow     `json:"next_tests"`
 	Prevented   []Prevented   `json:"prevented,omitempty"` // the same slab with one thing done otherwise
+	Overrides   []OverrideRow `json:"overrides,omitempty"` // chances set by the engineer
 	Structural  Answer        `json:"structural"`
 	Worse       Answer        `json:"worse"`
 	Matters     Answer        `json:"matters"`

@@ -18,6 +18,9 @@ func findingSheet(c *Content, f *FindingSheet, r *refs, first bool) []block {
 		locator{"where-" + f.Finding.ID, PlanSmall(c, 30, 45, f.Finding.ID)},
 		para{text: page.Bold(sentence(f.Answer)), note: r.list("Workings ", f.Workings...)},
 		para{text: page.Plain(sentence(f.Place))})
+	for _, t := range overrideTexts(f.Overrides) {
+		b = append(b, para{text: page.Plain(sentence(t))})
+	}
 	b = append(b, answersTable(f, r)...)
 	if r.screen() {
 		return append(b, findingFolds(c, f, r)...)

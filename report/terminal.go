@@ -80,6 +80,9 @@ func CausesText(c *Content, finding string, width int) string {
 		}
 		w.line(f.Finding.ID + "  " + f.Title)
 		w.indented(4, sentence(f.Answer))
+		for _, t := range overrideTexts(f.Overrides) {
+			w.hanging("    ", sentence(t))
+		}
 		causesText(w, "What pulled it apart", f.Mechanism)
 		causesText(w, "Why here and then", f.Triggers)
 		if len(f.RuledOut) > 0 {

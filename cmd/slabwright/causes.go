@@ -2,14 +2,18 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
+	"slabwright/job"
 	"slabwright/report"
 )
 
 func causesCommand(s *settings) *cobra.Command {
 	var finding string
+	var suppose []string
 	cmd := &cobra.Command{
 		Use:   "causes [JOB]",
 		Short: "Why each finding is there: for, against, missing, ruled out",
@@ -18,6 +22,9 @@ func causesCommand(s *settings) *cobra.Command {
 			dir, err := jobDir(args)
 			if err != nil {
 				return err
+			}
+			if len(suppose) > 0 {
+				return causesIf(cmd, s, dir, finding, suppose)
 			}
 			_, content, err := diagnose(cmd.Context(), s, dir)
 			if err != nil {
@@ -42,6 +49,7 @@ func causesCommand(s *settings) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&finding, "finding", "", "one finding in full, by its id")
+	cmd.Flags().StringArrayVar(&suppose, "if", nil, "with --finding: change one fact and see the shift, as FACT=VALUE: aggregate=around, width=\"1.5 mm\", age=unknown; may be given again")
 	return cmd
 }
 
@@ -58,4 +66,34 @@ func chosen(c *report.Content, id string) ([]report.FindingSheet, error) {
 		ids = append(ids, f.Finding.ID)
 	}
 	return nil, withCode(exitUsage, fmt.Errorf("no finding %q; there are %v", id, ids))
+}
+
+// causesIf prints what changed facts do to the causes of one finding.
+func causesIf(cmd *cobra.Command, s *settings, dir, finding string, suppose []string) error {
+	if finding == "" {
+		return withCode(exitUsage, fmt.Errorf("--if changes a fact of one finding: say which with --finding"))
+	}
+	var facts []job.SupposedFact
+	for _, text := range suppose {
+		variable, value, ok := strings.Cut(text, "=")
+		if !ok {
+			return withCode(exitUsage, fmt.Errorf("--if %q: write it as FACT=VALUE, for instance --if aggregate=around", text))
+		}
+		facts = append(facts, job.SupposedFact{Variable: strings.TrimSpace(variable), Value: strings.TrimSpace(value)})
+	}
+	j, err := loadJob(dir, os.Stderr)
+	if err != nil {
+		return err
+	}
+	p := newProgress(s.quiet)
+	shift, err := job.CausesIf(cmd.Context(), j, os.DirFS(dir), finding, facts, p.Step)
+	p.Done()
+	if err != nil {
+		return withCode(exitUsage, err)
+	}
+	if s.json {
+		return printJSON(cmd.OutOrStdout(), shift)
+	}
+	fmt.Fprint(cmd.OutOrStdout(), report.ShiftText(shift, textWidth))
+	return nil
 }

@@ -17,7 +17,7 @@ type Measure struct {
 	Excess  float64 `json:"aspect_excess"` // mean over 1.3, three times over 1.5, panel by panel
 	Small   int     `json:"small"`         // panels of less than an eighth of a full one
 	Unfull  float64 `json:"unfilled"`      // mean share of the least rectangle
-	Uneven  float64 `json:"uneven"`        // of panel areas: standard deviation over mean
+	Uneven  float64 `json:"uneven"`        // of the rectangles round panels: standard deviation of area over mean
 	Over    float64 `json:"over_limit"`    // mean excess of panel length over the limit and a fifth of the greatest
 	Bends   float64 `json:"bends"`         // a joint
 	Pours   int     `json:"pours"`
@@ -38,14 +38,16 @@ func (m Measure) Hard() int { return m.Slivers + m.Sharp + m.Tees + m.Loose }
 // measure sums up an examination.
 func (e *examined) measure(limit float64) Measure {
 	m := Measure{}
-	area, squares := 0.0, 0.0
+	area, sum, squares := 0.0, 0.0, 0.0
 	for i, p := range e.panels {
 		area += p.Area
 		if e.block[i] {
 			continue
 		}
 		m.Panels++
-		squares += p.Area * p.Area
+		gross := p.Length * p.Width // a block-out in its corner makes a panel no smaller
+		sum += gross
+		squares += gross * gross
 		m.Longest = math.Max(m.Longest, p.Length)
 		m.Worst = math.Max(m.Worst, p.Aspect)
 		m.Aspect += p.Aspect
@@ -57,7 +59,7 @@ func (e *examined) measure(limit float64) Measure {
 		m.Over += math.Max(0, p.Length/limit-1.001)
 	}
 	n := math.Max(1, float64(m.Panels))
-	mean := area / n
+	mean := sum / n
 	worst := math.Max(0, m.Longest/limit-1.001)
 	m.Aspect, m.Excess, m.Unfull, m.Over = m.Aspect/n, m.Excess/n, m.Unfull/n, m.Over/n+worst/5
 	m.Uneven = math.Sqrt(math.Max(0, squares/n-mean*mean)) / mean

@@ -40,11 +40,25 @@ func (k *sketch) square() {
 	}
 	kept := k.runs[:0]
 	for _, r := range k.runs {
-		if r.path.Length() >= shortest {
+		if r.path.Length() >= shortest && !doubled(r.path, kept) {
 			kept = append(kept, r)
 		}
 	}
 	k.runs = kept
+}
+
+// doubled reports whether a line lies on one of the others for more than a little.
+func doubled(path plan.Polyline, others []run) bool {
+	for _, o := range others {
+		for _, a := range path.Pieces() {
+			for _, b := range o.path.Pieces() {
+				if !apart(a, b) && a.Overlap(b, fuzz) >= shortest/2 {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // cutBack returns the i-th joint up to the last one of the other family that it

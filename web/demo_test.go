@@ -45,7 +45,7 @@ func TestDemo(t *testing.T) {
 	}{{"desk", 1440, 900}, {"phone", 390, 844}} {
 		s.size(size.width, size.height)
 		s.open("keys")
-		for _, place := range []string{"page-one", "finding/F1", "pour/A", "panel/P2", "slab"} {
+		for _, place := range []string{"page-one", "finding/F1", "pour/A", "panel/P2", "replay", "slab"} {
 			s.turn(place)
 			s.fits(size.name + " demo " + place)
 			s.axe(size.name + " demo " + place)

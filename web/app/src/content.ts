@@ -1,6 +1,8 @@
 // The shape of /api/content: the same JSON that --json writes and the report is
 // printed from. A field that nobody knows is absent, never zero.
 
+import type { Replay } from "./replay-content";
+
 export type Point = [number, number]; // metres, x along the baseline, y to its left
 export type Time = string; // RFC 3339, UTC
 
@@ -28,6 +30,7 @@ export interface Content {
   slab: SlabAnswer;
   hands: HandRow[] | null;
   movement: Movement;
+  replay?: Replay; // the slab in plan through time
   assumptions: Assumption[] | null;
   missing: Missing[] | null;
   cautions: string[] | null;

@@ -8,6 +8,8 @@ import { Findings } from "./drawn-findings";
 import { JointLine, thinned } from "./drawn-joints";
 import { PanelNames, Panels } from "./drawn-panels";
 import { Pour } from "./drawn-pours";
+import { Expected } from "./replay-drawn";
+import { fieldShown, onReplay } from "./replay-state";
 import { NorthArrow, ScaleBar } from "./scale";
 
 interface Props {
@@ -23,7 +25,7 @@ export function Drawing({ view, size }: Props) {
   const slab = c.plan.slab;
   return (
     <svg
-      class="drawing"
+      class={onReplay.value && fieldShown.value !== "none" ? "drawing over-field" : "drawing"}
       width={size[0]}
       height={size[1]}
       role="group"
@@ -60,6 +62,7 @@ export function Drawing({ view, size }: Props) {
         />
       )}
       {on.joints && (slab.joints ?? []).map((j) => <JointLine key={j.id} joint={j} c={c} at={p} />)}
+      {onReplay.value && <Expected at={p} />}
       {on.findings && <Findings c={c} view={view} size={size} />}
       <ScaleBar scale={view.scale} height={size[1]} />
       <NorthArrow bearing={slab.bearing_deg} width={size[0]} />

@@ -6,6 +6,7 @@ import { boxOf } from "./shape";
 import type { Draw } from "./drawing";
 import { panelFacts, windowOf, wordAt, type PanelFacts, type PanelWord } from "./panel-state";
 import { clock } from "./state";
+import { onReplay } from "./replay-state";
 
 const slug = (word: string) => word.replace(/\s/g, "-");
 
@@ -15,7 +16,7 @@ export function Panels({ line }: Pick<Draw, "line">) {
     <g class="panels">
       {panelFacts.value.map((f) => {
         const { panel } = f;
-        const word = now === null || !layers.value.panels ? "" : wordAt(f, now);
+        const word = now === null || onReplay.value || !layers.value.panels ? "" : wordAt(f, now);
         const chosen = place.value.screen === "panel" && place.value.thing === panel.id;
         const shape = [panel.ring_m, ...(panel.openings_m ?? [])].map((ring) => line(ring, true)).join("");
         return (

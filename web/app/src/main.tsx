@@ -9,6 +9,7 @@ import "./plan.css";
 import "./time.css";
 import "./days.css";
 import "./alone.css";
+import "./replay.css";
 import "./widths.css";
 import { came, clock, content, letterKeys, nothingYet, place, problems, to } from "./state";
 import { load } from "./load";
@@ -20,6 +21,9 @@ import { JointScreen } from "./joint";
 import { PanelScreen } from "./panel";
 import { Plan } from "./plan";
 import { Pours, PourScreen } from "./pour";
+import { ReplayScreen } from "./replay";
+import { ReplayRuler } from "./replay-ruler";
+import { onReplay } from "./replay-state";
 import { Ruler } from "./ruler";
 import { Empty, Loading, WrongState } from "./states";
 import { useWide } from "./wide";
@@ -30,11 +34,12 @@ const SCREENS: { id: string; name: string; inside: string[]; where: "" | "desk" 
   { id: "page-one", name: "Page one", inside: [], where: "" },
   { id: "findings", name: "Findings", inside: ["finding", "joint"], where: "" },
   { id: "pours", name: "Pour days", inside: ["pour", "panel"], where: "" },
+  { id: "replay", name: "Replay", inside: [], where: "desk" },
   { id: "slab", name: "Slab", inside: [], where: "" },
   { id: "workings", name: "Workings", inside: ["working"], where: "desk" },
   { id: "basis", name: "Basis", inside: [], where: "desk" },
   { id: "keys", name: "Keys and light", inside: [], where: "desk" },
-  { id: "more", name: "More", inside: ["workings", "working", "basis", "keys"], where: "phone" },
+  { id: "more", name: "More", inside: ["replay", "workings", "working", "basis", "keys"], where: "phone" },
 ];
 
 function More() {
@@ -71,6 +76,8 @@ function Screen() {
       return <PourScreen id={thing} />;
     case "panel":
       return <PanelScreen id={thing} />;
+    case "replay":
+      return <ReplayScreen />;
     case "slab":
       return <SlabScreen />;
     case "workings":
@@ -180,7 +187,7 @@ function Page() {
         {(planFirst || wide) && (
           <div class="left">
             <Plan />
-            {(wide || screen === "pour" || screen === "panel") && <Ruler />}
+            {onReplay.value ? <ReplayRuler /> : (wide || screen === "pour" || screen === "panel") && <Ruler />}
           </div>
         )}
         <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of the thing chosen">

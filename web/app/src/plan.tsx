@@ -7,6 +7,8 @@ import type { Content, Point } from "./content";
 import { Drawing } from "./drawing";
 import { Key } from "./key";
 import { jointsCut, stateSentence } from "./panel-state";
+import { FieldLayer } from "./replay-canvas";
+import { onReplay, replayTime, when } from "./replay-state";
 import { useWide } from "./wide";
 
 const LAYERS: [Layer, string][] = [
@@ -71,6 +73,7 @@ export function Plan() {
   return (
     <section class="plan" aria-label="Plan of the slab" onKeyDown={onKeyDown}>
       <div class="plan-frame" ref={frame} {...moves}>
+        {size[0] > 0 && onReplay.value && <FieldLayer view={view} size={size} />}
         {size[0] > 0 && <Drawing view={view} size={size} />}
         {sheet === "layers" && (
           <fieldset class="plan-sheet" tabIndex={0}>
@@ -126,6 +129,7 @@ export function AsLookedAt() {
 // said tells in words at which moment the plan is drawn.
 function said(c: Content) {
   const at = hour.value;
+  if (onReplay.value) return <>Colours and dashes: the replay at {when(replayTime())}. Whole lines: seen{at === null ? "" : " by then"}.</>;
   if (at === null) return <>Drawn as looked at on {clock.value.on(c.head.looked)}.</>;
   const { cut, of } = jointsCut(at),
     onDay = ["pour", "panel"].includes(place.value.screen),

@@ -1,0 +1,125 @@
+package web
+
+import (
+	"context"
+	"io/fs"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+
+	"slabwright/job"
+	"slabwright/report"
+)
+
+// replayed is the worked example, diagnosed with few samples.
+func replayed(t *testing.T) *report.Content {
+	t.Helper()
+	data, err := fs.ReadFile(job.DemoFS(), job.FileName)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, err := job.Decode(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.Basis.Members = 4
+	c, err := job.Diagnose(t.Context(), j, job.DemoFS(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c.Replay == nil || len(c.Replay.Events) == 0 || len(c.Replay.Field.Frames) < 10 {
+		t.Fatal("the worked example has no replay with events and fields")
+	}
+	return c
+}
+
+// inked counts the pixels of a canvas that carry something.
+const inked = `(n => { const d = n.getContext("2d").getImageData(0, 0, n.width, n.height).data; let k = 0; for (let i = 3; i < d.length; i += 4) if (d[i]) k++; return k })`
+
+// The replay on the plan: its field, its slider by keyboard, its bent shape, at desk and
+// phone width and in each theme.
+func TestReplay(t *testing.T) {
+	c := replayed(t)
+	s := newScreen(t, Handler(func(context.Context) (*report.Content, error) { return c, nil }, Options{}))
+	s.start()
+	for _, size := range []struct {
+		name          string
+		width, height int64
+	}{{"desk", 1440, 900}, {"phone", 390, 844}, {"narrow", 320, 700}} {
+		s.size(size.width, size.height)
+		s.open("replay")
+		s.fits(size.name + " replay")
+		s.axe(size.name + " replay")
+		if n := eval[int](s, inked+`(document.querySelector("canvas.field"))`); n < 5000 {
+			t.Errorf("%s: the field has %d pixels", size.name, n)
+		}
+		if n := eval[int](s, inked+`(document.querySelector(".bent canvas"))`); n < 5000 {
+			t.Errorf("%s: the bent shape has %d pixels", size.name, n)
+		}
+		s.shot("replay " + size.name)
+		eval[bool](s, `document.querySelector(".bent").scrollIntoView(), true`)
+		s.shot("replay bent " + size.name)
+	}
+	for _, theme := range []string{"sun", "night"} {
+		s.size(1440, 900)
+		eval[bool](s, `localStorage.setItem("slabwright-theme", "`+theme+`"), true`)
+		s.open("keys")
+		s.open("replay")
+		s.contrast("replay " + theme)
+		s.shot("replay " + theme)
+	}
+	s.quiet()
+}
+
+// The slider goes by keys from event to event; what is drawn, told and listed follows.
+func TestReplayByKeys(t *testing.T) {
+	c := replayed(t)
+	s := newScreen(t, Handler(func(context.Context) (*report.Content, error) { return c, nil }, Options{}))
+	s.start()
+	s.size(1440, 900)
+	s.open("replay")
+	spoken := func() string {
+		return eval[string](s, `document.querySelector("#replay-hour").getAttribute("aria-valuetext")`)
+	}
+	drawn := func() int {
+		return eval[int](s, `document.querySelectorAll(".expected > g:not(.expected-name)").length`)
+	}
+	if drawn() != len(c.Replay.Events) {
+		t.Errorf("%d events drawn at the end, %d expected", drawn(), len(c.Replay.Events))
+	}
+	eval[bool](s, `document.querySelector("#replay-hour").focus(), true`)
+	s.press(kb.Home)
+	s.settle()
+	if at := spoken(); !strings.Contains(at, "nothing has opened") || !strings.Contains(at, "Fri 19 September 2025, 07:10") || drawn() != 0 {
+		t.Errorf("at the start: %q, %d drawn", at, drawn())
+	}
+	s.press(kb.PageUp) // the next event
+	s.settle()
+	first := c.Replay.Events[0]
+	if at := spoken(); !strings.Contains(at, "1 joint open") || drawn() < 1 {
+		t.Errorf("at the first event: %q, %d drawn", at, drawn())
+	}
+	if said := eval[string](s, `document.querySelector(".replay-ruler [role=status]").innerText`); !strings.Contains(said, first.What) {
+		t.Errorf("told %q at the first event %q", said, first.What)
+	}
+	before := spoken()
+	s.press(kb.ArrowRight)
+	s.settle()
+	if spoken() == before {
+		t.Error("an arrow key does not move the hour")
+	}
+	eval[bool](s, `[...document.querySelectorAll(".replay-fields button")][1].click(), true`)
+	s.settle()
+	if said := eval[string](s, `document.querySelector(".legend").innerText`); !strings.Contains(said, "MPa") || !strings.Contains(said, "By hand") {
+		t.Errorf("the legend of the tension says %q", said)
+	}
+	eval[bool](s, `document.querySelector(".bent-box").focus(), true`)
+	was := eval[string](s, `document.querySelector(".bent canvas").toDataURL()`)
+	s.press(kb.ArrowRight)
+	s.settle()
+	if eval[string](s, `document.querySelector(".bent canvas").toDataURL()`) == was {
+		t.Error("an arrow key does not turn the bent shape")
+	}
+	s.quiet()
+}

@@ -5,6 +5,7 @@ import (
 
 	"slabwright/flexure"
 	"slabwright/plan"
+	"slabwright/restraint"
 )
 
 // gapAt is the difference top less bottom that curls the slab at an hour, K, as the mean of
@@ -86,8 +87,29 @@ func (r *replayRun) openBy(hour float64) []plan.Segment {
 	for n < len(r.result.Events) && r.result.Events[n].Hour <= hour {
 		n++
 	}
-	return r.freeLines("", r.result.Events[:n], true)
+	var long []restraint.Event
+	length := map[string]float64{}
+	for _, e := range r.result.Events[:n] {
+		length[e.Line] += e.Length
+	}
+	for _, e := range r.result.Events[:n] {
+		if length[e.Line] >= longEnd {
+			long = append(long, e)
+		}
+	}
+	free := r.freeLines("", long, false)
+	for _, f := range r.in.slab.Fixtures {
+		if low, high := plan.Ring(f.Shape).Box(); f.Opening && math.Min(high.X-low.X, high.Y-low.Y) >= longEnd/2 {
+			free = append(free, plan.Polyline(append(append([]plan.Point(nil), f.Shape...), f.Shape[0])).Pieces()...)
+		}
+	}
+	return free
 }
+
+// longEnd is the length from which an edge curls up as a long one does, m: about two
+// radii of relative stiffness. The slab beside a shorter one holds it down. Of an opening
+// half of that counts, since it has two sides.
+const longEnd = 1.5
 
 // eased is the modulus, Pa, of concrete that a load has lain on since the set.
 func (p *planPour) eased(hour float64) float64 {

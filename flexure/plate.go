@@ -26,17 +26,24 @@ type Zone struct {
 }
 
 // Warp is the difference in temperature and drying through the depth, as a straight
-// line. The top colder or drier than the underside counts negative: edges up.
+// line and what is left of the profile at the faces. The top colder or drier than the
+// underside counts negative: edges up.
 type Warp struct {
 	Difference float64 `json:"difference_k"`    // top less bottom over the full thickness; shrinkage by [EquivalentDifference]
 	Expansion  float64 `json:"expansion_per_k"` // coefficient of thermal expansion
+	// Left at the faces beyond the straight line: strain held back, positive for tension.
+	// It balances itself within the depth and adds to the stress of the face only.
+	Top    float64 `json:"top_left,omitempty"`
+	Bottom float64 `json:"bottom_left,omitempty"`
 }
 
 // WarpOfProfile returns the warp of shortening through the depth, which shrinks and
-// bends the slab alike: see [EquivalentOfProfile]. Depths from the top, m.
+// bends the slab alike, and what is left at the faces: see [EquivalentOfProfile].
+// Depths from the top, m.
 func WarpOfProfile(depths, shortening []float64, expansion float64) Warp {
-	_, difference := EquivalentOfProfile(depths, shortening, expansion)
-	return Warp{Difference: -difference, Expansion: expansion}
+	mean, difference := EquivalentOfProfile(depths, shortening, expansion)
+	half := difference * expansion / 2
+	return Warp{Difference: -difference, Expansion: expansion, Top: shortening[0] - mean - half, Bottom: shortening[len(shortening)-1] - mean + half}
 }
 
 // Plate is a slab in plan, bent on ground that can push but not pull: what it is
@@ -81,6 +88,8 @@ func (p Plate) Check() []error {
 	b.need("unit weight", p.UnitWeight, 0, 50000, "N/m³")
 	b.need("temperature difference", p.Warp.Difference, -200, 200, "K")
 	b.need("coefficient of expansion", p.Warp.Expansion, 0, 3e-5, "1/K")
+	b.need("strain left at the top", p.Warp.Top, -0.005, 0.005, "")
+	b.need("strain left at the underside", p.Warp.Bottom, -0.005, 0.005, "")
 	b.need("strength", p.Strength, 0, 1e8, "Pa")
 	b.need("element size", p.Size, 0, 100, "m")
 	b.need("element size under loads", p.Fine, 0, 100, "m")

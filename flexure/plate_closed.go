@@ -15,8 +15,7 @@ type closed struct {
 	source     source.Citation
 	stress     float64 // of the loads alone, Pa
 	deflection float64 // of the loads alone, m
-	shape      source.Citation
-	reason     string // why the plate may differ
+	reason     string  // why the plate may differ
 	corner     plan.Point
 	passed     float64 // share of the load that a joint passes on
 }

@@ -27,7 +27,7 @@ func (b *Bent) Field() Field {
 	f := Field{Deepest: b.Deepest, Highest: b.Highest, MostTop: b.Top, MostUnder: b.Bottom, Theory: b.Theory, Joints: make([][][2]int32, len(b.Plate.Slab.Joints))}
 	for n := range m.X {
 		w, still := b.u[n*unknowns], b.dead[n*unknowns]
-		bottom, top, _, _ := b.Plate.faceStress(b.moment[n])
+		bottom, top, _, _ := b.Plate.allStress(b.moment[n])
 		f.X, f.Y = append(f.X, rounded(m.X[n], 1e3)), append(f.Y, rounded(m.Y[n], 1e3))
 		f.W, f.ByLoads = append(f.W, rounded(w*1e3, 1e5)), append(f.ByLoads, rounded((w-still)*1e3, 1e5))
 		f.Bottom, f.Top = append(f.Bottom, rounded(bottom/1e6, 1e4)), append(f.Top, rounded(top/1e6, 1e4))

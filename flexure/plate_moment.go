@@ -133,9 +133,16 @@ func principal(m [3]float64) (most, least, degrees float64) {
 	return mid + r, mid - r, math.Atan2(m[2], half) / 2 * 180 / math.Pi
 }
 
-// faceStress returns the greatest tension underneath and on top, Pa, and the
-// directions in which they pull.
-func (p Plate) faceStress(m [3]float64) (bottom, top, bottomWay, topWay float64) {
+// allStress is bendingStress with what the warp leaves at the faces.
+func (p Plate) allStress(m [3]float64) (bottom, top, bottomWay, topWay float64) {
+	bottom, top, bottomWay, topWay = p.bendingStress(m)
+	held := p.Modulus / (1 - p.Poisson)
+	return bottom + held*p.Warp.Bottom, top + held*p.Warp.Top, bottomWay, topWay
+}
+
+// bendingStress returns the greatest tension underneath and on top, Pa, of a moment, and
+// the directions in which they pull.
+func (p Plate) bendingStress(m [3]float64) (bottom, top, bottomWay, topWay float64) {
 	c := 6 / (p.Thickness * p.Thickness)
 	most, least, way := principal(m)
 	across := way + 90

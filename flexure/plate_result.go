@@ -136,7 +136,7 @@ func (b *Bent) peaks() {
 	}
 	for n := range b.moment {
 		h := Here{Deflection: b.u[n*unknowns]}
-		h.Bottom, h.Top, h.BottomWay, h.TopWay = b.Plate.faceStress(b.moment[n])
+		h.Bottom, h.Top, h.BottomWay, h.TopWay = b.Plate.allStress(b.moment[n])
 		see(b.frame.net.at(int32(n)), h)
 	}
 	for i, under := range b.Under {
@@ -180,7 +180,7 @@ func (b *Bent) At(at plan.Point) (here Here, ok bool) {
 	if b.frame.net.kind.Thick {
 		here.Moment, here.Added = b.between(at)
 	}
-	here.Bottom, here.Top, here.BottomWay, here.TopWay = p.faceStress(here.Moment)
+	here.Bottom, here.Top, here.BottomWay, here.TopWay = p.allStress(here.Moment)
 	return here, true
 }
 

@@ -152,7 +152,7 @@ func TestLoadsAddUp(t *testing.T) {
 // Turned and mirrored slabs answer alike.
 func TestSymmetry(t *testing.T) {
 	p := panel()
-	p.Warp = Warp{-10, 1e-5}
+	p.Warp = Warp{Difference: -10, Expansion: 1e-5}
 	p.Loads = []Load{RoundWheel("w", pt(1.2, 0.2), 40e3, 0.8e6)}
 	b := solve(t, p)
 	q := p
@@ -170,7 +170,7 @@ func TestSymmetry(t *testing.T) {
 // The answer of triangles and of a slab turned by an odd angle.
 func TestTurnedSlab(t *testing.T) {
 	p := panel()
-	p.Warp = Warp{-10, 1e-5}
+	p.Warp = Warp{Difference: -10, Expansion: 1e-5}
 	p.Loads = []Load{RoundWheel("w", pt(2.5, 0.3), 40e3, 0.8e6)}
 	b := solve(t, p)
 	turn := func(q plan.Point) plan.Point {
@@ -196,7 +196,7 @@ func TestTurnedSlab(t *testing.T) {
 // Moments converge with the square of the element size, deflections faster.
 func TestConvergence(t *testing.T) {
 	p := panel()
-	p.Pulls, p.UnitWeight, p.Warp = true, 0, Warp{-10, 1e-5}
+	p.Pulls, p.UnitWeight, p.Warp = true, 0, Warp{Difference: -10, Expansion: 1e-5}
 	at := func(parts float64) (w, top float64) {
 		p.Size = 5 / parts
 		h, _ := solve(t, p).At(pt(2.5, 2.5))
@@ -223,7 +223,7 @@ func TestConvergence(t *testing.T) {
 // the shape is that of free curl and stress vanishes.
 func TestFreeCurl(t *testing.T) {
 	p := panel()
-	p.Pulls, p.UnitWeight, p.Support, p.Warp = true, 0, 1e5, Warp{-10, 1e-5}
+	p.Pulls, p.UnitWeight, p.Support, p.Warp = true, 0, 1e5, Warp{Difference: -10, Expansion: 1e-5}
 	p.Slab.Outline = rectangle(0, 0, 3, 3)
 	b := solve(t, p)
 	rise := b.Deepest.Value - b.Highest.Value
@@ -232,58 +232,24 @@ func TestFreeCurl(t *testing.T) {
 	near(t, "top stress over full restraint", b.Top.Value/CurlFullRestraint(30e9, 1e-5, 10, 0.2), 0, 0.02)
 }
 
-// A long strip that lifts at its ends by curl: where it still rests the weight and the
-// ground make the strip of closed form; the free end is a cantilever of weight, whose
-// moment and shape follow from statics. The lift-off length solves
-// D·κ = q·a²/2·(1 + ...), here found by integrating the strip by hand.
+// The ends of a long narrow strip that curls up, against the closed form of an edge that
+// lifts: how high, how far in it is clear of the ground, and there the moment of the
+// weight of what hangs over.
 func TestCurlLiftOff(t *testing.T) {
 	p := panel()
-	p.Poisson = 0
+	p.Poisson, p.Size = 0, 0.15
 	p.Slab.Outline = rectangle(0, 0, 14, 0.2)
-	p.Warp = Warp{-14, 1e-5}
-	p.Size = 0.15
+	p.Warp = Warp{Difference: -14, Expansion: 1e-5}
 	b := solve(t, p)
-	d, k, q := PlateStiffness(p.Modulus, p.Thickness, 0), p.Support, p.weight()
-	length, end, moment := curledEnd(d, k, q, 1e-5*14/0.15)
+	lift := EdgeLiftOf(1e-5*14/0.15, PlateStiffness(p.Modulus, p.Thickness, 0), p.Support, p.weight())
 	h, _ := b.At(pt(0, 0.1))
-	near(t, "lift of the end", h.Deflection*1e3, end*1e3, 0.01*math.Abs(end)*1e3)
-	here, _ := b.At(pt(length, 0.1))
-	near(t, "deflection where it leaves the ground", here.Deflection*1e3, 0, 0.01*math.Abs(end)*1e3)
+	near(t, "lift of the end, mm", (p.weight()/p.Support-h.Deflection)*1e3, lift.Edge*1e3, 0.01*lift.Edge*1e3)
+	here, _ := b.At(pt(lift.Lifted, 0.1))
+	near(t, "deflection where it leaves the ground, mm", here.Deflection*1e3, 0, 0.01*lift.Edge*1e3)
+	moment := p.weight() * lift.Lifted * lift.Lifted / 2
 	near(t, "moment there", here.Moment[0], -moment, 0.02*moment)
+	near(t, "share that rests", b.Contact, 1-2*lift.Lifted/14, 0.01)
 	balanced(t, b)
-}
-
-// curledEnd returns how far a half-long strip with free curvature κ, edges up, is
-// clear of ground that only pushes, the deflection of its end and the moment where it
-// leaves the ground. Clear of the ground it carries its weight q alone: moment q·x²/2
-// at x from the end. On the ground w = q/k + e^(−βs)(A cos βs + B sin βs) with s from
-// where it leaves. Deflection, slope, moment and shear are continuous there, w = 0.
-func curledEnd(d, k, q, kappa float64) (length, end, moment float64) {
-	beta := math.Pow(k/(4*d), 0.25)
-	// w'' = M/D − κ with M = D(w'' + κ); from the end M = q x²/2 (hogging counts +).
-	// On the ground: w(0) = 0 gives A = −q/k; shear D w''' = q a; moment D(w''+κ) = q a²/2.
-	mismatch := func(a float64) float64 {
-		const A = 0
-		amp := -q / k
-		// w''(0) = −2β²B, w'''(0) = 2β³(A + B)
-		b2 := -(q*a*a/2/d - kappa) / (2 * beta * beta)
-		return 2*beta*beta*beta*(amp+b2) - q*a/d
-	}
-	low, high := 1e-6, 50.0
-	for range 200 {
-		mid := (low + high) / 2
-		if mismatch(mid) > 0 == (mismatch(low) > 0) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	a := (low + high) / 2
-	bend := -(q*a*a/2/d - kappa) / (2 * beta * beta)
-	slope := beta * (bend + q/k) // w'(0) along s, into the ground
-	// From the lift-off point outwards by x: w = −slope·x + ∬(M/D − κ).
-	end = -slope*a + q/d*(a*a*a*a)/8 - kappa*a*a/2
-	return a, end, q * a * a / 2
 }
 
 // Voids: a panel corner without support under a wheel deflects more and stresses the
@@ -352,7 +318,7 @@ func TestBadPlates(t *testing.T) {
 		}, []string{"100 % of the load"}},
 		"not a number":        {func(p *Plate) { p.Support = math.NaN() }, []string{"support of the ground is NaN"}},
 		"load without number": {func(p *Plate) { p.Loads = []Load{RoundWheel("w", pt(math.NaN(), 1), 40e3, 0.8e6)} }, []string{"no number"}},
-		"no weight":           {func(p *Plate) { p.UnitWeight, p.Warp = 0, Warp{-10, 1e-5} }, []string{"weight of the slab"}},
+		"no weight":           {func(p *Plate) { p.UnitWeight, p.Warp = 0, Warp{Difference: -10, Expansion: 1e-5} }, []string{"weight of the slab"}},
 		"no shape":            {func(p *Plate) { p.Loads = []Load{{ID: "x", Force: 1}} }, []string{"0 shapes"}},
 		"turning inwards": {func(p *Plate) {
 			p.Loads = []Load{{ID: "x", Force: 1, Area: []plan.Point{pt(1, 1), pt(3, 1), pt(1.5, 1.5), pt(1, 3)}}}
@@ -393,7 +359,7 @@ func TestPlateCanBeStopped(t *testing.T) {
 // not a number.
 func TestUnsettledKeepsItsState(t *testing.T) {
 	p := panel()
-	p.Warp = Warp{-10, 1e-5}
+	p.Warp = Warp{Difference: -10, Expansion: 1e-5}
 	r, err := p.Ready(context.Background())
 	if err != nil {
 		t.Fatal(err)

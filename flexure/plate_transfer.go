@@ -198,3 +198,23 @@ func (t Transfer) Efficiency(p Plate, radius float64) float64 {
 	}
 	return TransferEfficiency(shear/(p.Support*l), radius/l)
 }
+
+// BaseTransfer is what the layers below pass on where the joint itself passes nothing:
+// unbound granular, asphalt or cement treated, lean concrete. Springs that stand each
+// for itself, as under the plate, do not know it.
+//
+// Source: mechanistic-empirical pavement design guide (NCHRP 1-37A, 2004), from memory.
+const (
+	GranularTransfer = 0.20
+	TreatedTransfer  = 0.30
+	LeanTransfer     = 0.40
+)
+
+// MeasuredTransfer is the load transfer by deflection that a falling weight finds at a
+// joint: what the joint does, and what the base does for the rest.
+//
+//	joint   by the joint alone, 0 to 1   [–]
+//	base    see [GranularTransfer]       [–]
+//
+// Source: as [GranularTransfer].
+func MeasuredTransfer(joint, base float64) float64 { return 1 - (1-joint)*(1-base) }

@@ -107,14 +107,27 @@ func (b *Bent) stressLine(symbol, what string, stress float64) working.Line {
 		working.In("m", stress*h*h/6/1e3, "kN", "bending moment per length, greatest principal one"), working.In("h", h, "m", "thickness"))
 }
 
+// faceLine is a stress from the moment and from what the warp leaves at the face.
+func (b *Bent) faceLine(symbol, what string, stress, held float64) working.Line {
+	if held == 0 {
+		return b.stressLine(symbol, what, stress)
+	}
+	p := b.Plate
+	h := p.Thickness
+	extra := p.Modulus / (1 - p.Poisson) * held
+	return working.New(symbol, what, "6 · m / (1000 · h²) + E · ε / (1 − ν)", stress/1e6, "MPa", b.own(),
+		working.In("m", (stress-extra)*h*h/6/1e3, "kN", "bending moment per length, greatest principal one"), working.In("h", h, "m", "thickness"),
+		working.In("E", p.Modulus/1e6, "MPa", "modulus"), working.In("ε", held, "–", "strain held back at the face beyond a straight line"), working.In("ν", p.Poisson, "–", "Poisson's ratio"))
+}
+
 func (b *Bent) peakLines() []working.Line {
 	p := b.Plate
 	bound, why := p.stressBound()
 	cite := source.Cite("own", "sum of the closed forms of all that acts")
 	reason := "It adds up the greatest that each load and the warp make by themselves, wherever they do; the plate has them where they are." + p.notCounted()
 	lines := []working.Line{
-		b.stressLine("σ_b", "Greatest tension underneath"+at(b.Bottom.At), b.Bottom.Value).Beside(why, bound/1e6, cite, reason),
-		b.stressLine("σ_t", "Greatest tension on top"+at(b.Top.At), b.Top.Value).Beside(why, bound/1e6, cite, reason),
+		b.faceLine("σ_b", "Greatest tension underneath"+at(b.Bottom.At), b.Bottom.Value, p.Warp.Bottom).Beside(why, bound/1e6, cite, reason),
+		b.faceLine("σ_t", "Greatest tension on top"+at(b.Top.At), b.Top.Value, p.Warp.Top).Beside(why, bound/1e6, cite, reason),
 	}
 	deflect := func(symbol, what string, peak Peak) working.Line {
 		h, _ := b.At(peak.At)
@@ -156,7 +169,7 @@ func (p Plate) stressBound() (stress float64, what string) {
 		parts = append(parts, "closed form of the load that gives most")
 	}
 	if p.Warp.Difference != 0 {
-		stress += math.Abs(CurlFullRestraint(p.Modulus, p.Warp.Expansion, p.Warp.Difference, p.Poisson))
+		stress += math.Abs(CurlFullRestraint(p.Modulus, p.Warp.Expansion, p.Warp.Difference, p.Poisson)) + p.Modulus/(1-p.Poisson)*math.Max(0, math.Max(p.Warp.Top, p.Warp.Bottom))
 		parts = append(parts, "warp held flat")
 	}
 	if len(parts) == 0 {
@@ -227,14 +240,14 @@ func (b *Bent) addedStress(c closed, l Load, here Here) (stress float64, place p
 				here, place = h, q
 			}
 		}
-		stress, _, _, _ = b.Plate.faceStress(here.Added)
+		stress, _, _, _ = b.Plate.bendingStress(here.Added)
 		return stress, place, "underneath"
 	}
 	way, _ := l.middle().Minus(c.corner).Unit()
 	for r := 0.2; r < 2.5; r += 0.02 {
 		q := c.corner.Plus(way.Times(r * b.Stiff))
 		h, ok := b.At(q)
-		if _, top, _, _ := b.Plate.faceStress(h.Added); ok && top > stress {
+		if _, top, _, _ := b.Plate.bendingStress(h.Added); ok && top > stress {
 			stress, place = top, q
 		}
 	}
@@ -275,7 +288,7 @@ func (b *Bent) lineLoadLines(i int) []working.Line {
 	p, l := b.Plate, b.Plate.Loads[i]
 	per := l.Force / plan.Polyline(l.Line).Length()
 	lambda := LineFactor(p.Support, p.Modulus/(1-p.Poisson*p.Poisson), p.Thickness)
-	stress, _, _, _ := p.faceStress(b.Under[i].Added)
+	stress, _, _, _ := p.bendingStress(b.Under[i].Added)
 	mark := fmt.Sprintf("_%d", i+1)
 	why := "The form is of a line without end far from edges." + p.notCounted()
 	return []working.Line{
@@ -307,7 +320,7 @@ func (b *Bent) warpLines() []working.Line {
 	}
 	still := [3]float64{here.Moment[0] - here.Added[0], here.Moment[1] - here.Added[1], here.Moment[2] - here.Added[2]}
 	c := Curl(CurlInput{Length: panel.Length, Width: panel.Width, Thickness: p.Thickness, Modulus: p.Modulus, Poisson: p.Poisson, Support: p.Support, Expansion: p.Warp.Expansion, Difference: p.Warp.Difference, UnitWeight: p.UnitWeight})
-	bottom, top, _, _ := p.faceStress(still)
+	bottom, top, _, _ := p.bendingStress(still)
 	stress, face := bottom, "underneath"
 	if top > bottom {
 		stress, face = top, "on top"

@@ -285,8 +285,7 @@ func TestSamples(t *testing.T) {
 	hours := UsualHours(24 * 90)[:30]
 	doubt := Doubt{Strain: 0.2, Strength: 0.2, Friction: 0.4, Stiffness: 0.5, Depth: 0.2}
 	run := func(at float64, workers int) *Chances {
-		m := row(7, 5, at)
-		m.Settings.Size = 0.8
+		m := row(7, 5, at).Quick()
 		c, err := Samples(context.Background(), 6, m.Spread(6, 7, doubt), hours, 0.5, workers, nil)
 		if err != nil {
 			t.Fatal(err)

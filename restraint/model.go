@@ -23,7 +23,8 @@ type Concrete struct {
 	// dry top, curl held down), Pa. It adds to the tension in plan where a crack
 	// starts, and makes no movement in plan.
 	Face float64
-	// Fracture is the energy that opens a crack, N/m; 0 takes that of the settings.
+	// Fracture is the energy that tears a crack open, N/m, less what the caller knows to
+	// come from elsewhere, such as curl let go; 0 takes that of the settings.
 	Fracture float64
 }
 

@@ -14,7 +14,7 @@ type Replay struct {
 	Openings []Opening
 	Fields   []Field
 	Ledger   Ledger
-	Peak     Peak // greatest share of strength away from grooves, before anything opened there
+	Peak     Peak // greatest share of strength away from grooves
 	Nodes    int
 	Rounds   int // factorisations
 	Until    float64

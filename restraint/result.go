@@ -18,8 +18,7 @@ type Event struct {
 	At     plan.Point   // where that was
 	Stress float64      // tension in plan there, Pa
 	// Freed is the work that the opening set free, and Needed what tearing its area
-	// takes, J. Where Freed is the less, the strength was passed but the work would not
-	// have carried a sharp crack that far: the stretch is doubtful, or shorter.
+	// takes, J: the first is never the less.
 	Freed, Needed float64
 }
 
@@ -47,7 +46,8 @@ type Field struct {
 	Openings  []Opening    // of the lines then; First counts from the model alone
 }
 
-// Peak is the greatest tension met, as a share of strength.
+// Peak is the greatest tension met, as a share of strength. Above 1 it was passed over
+// so short a length that the work would not have carried a crack.
 type Peak struct {
 	Share, Stress, Hour float64
 	At                  plan.Point

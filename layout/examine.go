@@ -1,10 +1,6 @@
 package layout
 
-import (
-	"math"
-
-	"slabwright/plan"
-)
+import "slabwright/plan"
 
 // AspectWanted is the greatest ratio of long to short side that a panel should have.
 //
@@ -129,60 +125,6 @@ func (e *examined) cornerRule(fixture string) string {
 	return "corner"
 }
 
-// sliverOf returns the least width of a panel and where, when that is under the rule
-// and a joint makes it: where the concrete itself is narrow no joint can help.
-func sliverOf(p plan.Panel) (float64, plan.Point, bool) {
-	worst, at := narrowest-1e-3, plan.Point{}
-	found := false
-	for i, a := range p.Sides {
-		for _, b := range p.Sides[i+1:] {
-			if a.Joint == "" && b.Joint == "" {
-				continue
-			}
-			if w, middle, ok := facing(a.Segment(), b.Segment()); ok && w < worst {
-				worst, at, found = w, middle, true
-			}
-		}
-	}
-	if p.Width < worst && jointed(p) {
-		return p.Width, p.Centroid, true
-	}
-	return worst, at, found
-}
-
-// jointed reports whether a joint lies along one of the panel's long sides.
-func jointed(p plan.Panel) bool {
-	way := plan.Direction(p.LongDirection)
-	for _, s := range p.Sides {
-		d, ok := s.To.Minus(s.From).Unit()
-		if ok && s.Joint != "" && math.Abs(d.Cross(way)) < 0.3 && s.Segment().Length() > p.Length/4 {
-			return true
-		}
-	}
-	return false
-}
-
-// facing returns how far apart two sides of a panel are that run opposite ways beside
-// one another for 0.2 m or more, and the place between them.
-func facing(a, b plan.Segment) (float64, plan.Point, bool) {
-	d, ok := a.B.Minus(a.A).Unit()
-	e, ok2 := b.B.Minus(b.A).Unit()
-	if !ok || !ok2 || d.Dot(e) > -0.95 {
-		return 0, plan.Point{}, false
-	}
-	t0, t1 := b.B.Minus(a.A).Dot(d), b.A.Minus(a.A).Dot(d)
-	from, to := math.Max(0, t0), math.Min(a.Length(), t1)
-	if to-from < 0.2 {
-		return 0, plan.Point{}, false
-	}
-	middle := a.A.Plus(d.Times((from + to) / 2))
-	t, w := b.Nearest(middle)
-	if middle.Minus(b.At(t)).Dot(d.Left()) > 0 {
-		return 0, plan.Point{}, false // back to back: what lies between is not this panel
-	}
-	return w, plan.Segment{A: middle, B: b.At(t)}.At(0.5), true
-}
-
 // jointAt returns a joint that one of the two sides at a corner of the panel is on.
 func jointAt(p plan.Panel, at plan.Point) string {
 	for _, s := range p.Sides {
@@ -205,81 +147,4 @@ func bendOf(p plan.Panel, at plan.Point) string {
 		return joints[0]
 	}
 	return ""
-}
-
-// rounds looks at large round openings: one whose ring no two joints meet holds the
-// slab back all round.
-func (e *examined) rounds() {
-	for _, f := range e.slab.Fixtures {
-		if !isHole(f) || len(f.Shape) <= 8 {
-			continue
-		}
-		ring := closed(f.Shape)
-		met, enclosed := 0, false
-		for _, j := range e.slab.Joints {
-			for _, end := range []plan.Point{j.Path[0], j.Path[len(j.Path)-1]} {
-				if _, _, d := ring.Nearest(end); d <= plan.CornerReach {
-					met++
-				}
-			}
-		}
-		for i, p := range e.panels {
-			enclosed = enclosed || e.block[i] && p.Ring.Contains(plan.Ring(f.Shape).Centroid())
-		}
-		if met < 2 && !enclosed {
-			e.add(breach{rule: e.cornerRule(f.ID), fixture: f.ID, at: f.Shape[0], value: 270})
-		}
-	}
-}
-
-// ends looks at where joints stop.
-func (e *examined) ends(kinds map[string]plan.JointKind) {
-	for _, l := range e.slab.LooseEnds() {
-		e.add(breach{rule: "loose", joint: l.Joint, at: l.At, value: l.Short})
-	}
-	for _, x := range e.slab.Crossings() {
-		if !x.Tee {
-			continue
-		}
-		if stops, at := e.tee(x); stops != "" && kinds[at] != plan.Isolation {
-			e.add(breach{rule: "tee", joint: stops, other: at, at: x.At})
-		}
-	}
-}
-
-// matchReach is how near the ends of two joints on the two sides of a third have to be
-// to count as one joint going on, m: twice the tolerance of setting out.
-const matchReach = 0.05
-
-// tee returns the joint that stops at a crossing and the one that goes on, where the
-// stop is matched by no joint on the other side; "" else.
-func (e *examined) tee(x plan.Crossing) (stops, at string) {
-	ends := func(id string) bool {
-		for _, j := range e.slab.Joints {
-			if j.ID == id && len(j.Path) > 1 && j.Path[0] != j.Path[len(j.Path)-1] { // a ring has no ends
-				return j.Path[0].To(x.At) <= plan.JointReach || j.Path[len(j.Path)-1].To(x.At) <= plan.JointReach
-			}
-		}
-		return false
-	}
-	a, b := ends(x.Joints[0]), ends(x.Joints[1])
-	switch {
-	case a && b:
-		return "", ""
-	case a:
-		stops, at = x.Joints[0], x.Joints[1]
-	case b:
-		stops, at = x.Joints[1], x.Joints[0]
-	default:
-		return "", ""
-	}
-	for _, j := range e.slab.Joints {
-		if j.ID == stops || j.ID == at || len(j.Path) < 2 {
-			continue
-		}
-		if j.Path[0].To(x.At) <= matchReach || j.Path[len(j.Path)-1].To(x.At) <= matchReach {
-			return "", ""
-		}
-	}
-	return stops, at
 }

@@ -56,5 +56,4 @@ type breach struct {
 	at      plan.Point
 	value   float64
 	other   string // a second joint
-	with    plan.Point
 }

@@ -141,11 +141,15 @@ func (f Fixture) isRing() bool {
 }
 
 // runsAlong returns the distance from the middle of g to a line that runs within
-// 10 degrees of it, or infinity.
+// 10 degrees of it, or infinity where that is over sideOnTolerance.
 func runsAlong(g Segment, line Polyline) float64 {
 	mid := g.At(0.5)
 	best := math.Inf(1)
-	for _, l := range line.Pieces() {
+	for i := 1; i < len(line); i++ {
+		l := Segment{line[i-1], line[i]}
+		if l.A == l.B || boxesApart(l, Segment{mid, mid}, sideOnTolerance) {
+			continue // further off than any side counts as lying on it
+		}
 		t, d := l.Nearest(mid)
 		if off := d; off < best && (t > 0 && t < 1 || d <= SnapTolerance) &&
 			axesApart(axisDegrees(g.B.Minus(g.A)), axisDegrees(l.B.Minus(l.A))) <= 10 {

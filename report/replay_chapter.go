@@ -18,7 +18,7 @@ func replayChapter(c *Content, r *refs) []block {
 		return nil
 	}
 	clk := clockOf(c.Head)
-	b := []block{room{120}, heading{1, "What opened and cracked, hour by hour", "replay"},
+	b := []block{newPage{}, heading{1, "What opened and cracked, hour by hour", "replay"},
 		para{text: page.Plain(fmt.Sprintf("The slab in plan, followed from the first truck on %s to %s after it: its concrete as it was placed, cured and cut, on its base, held by what it was cast against.", clk.hour(re.Start), ageWords(re.Hours))), note: r.list("Working ", re.Workings...)}}
 	if re.Partial != "" {
 		b = append(b, para{text: append(page.Bold("Partial. "), page.Plain(sentence(re.Partial))...)})

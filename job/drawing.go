@@ -83,7 +83,7 @@ func DrawingLayers(data []byte) ([]string, error) {
 		if l.Lines+l.Texts == 0 {
 			continue
 		}
-		words := fmt.Sprintf("%q: %d lines, %d of them closed, %d texts", l.Name, l.Lines, l.Closed, l.Texts)
+		words := fmt.Sprintf("%q: %s, %d of them closed, %s", l.Name, many(l.Lines, "line"), l.Closed, many(l.Texts, "text"))
 		if l.Hidden {
 			words += ", switched off"
 		}

@@ -66,7 +66,7 @@ func handsOf(w Weight, departures []Departure, used map[int]bool) []Hand {
 	var all []Hand
 	for rank, role := range c.Who {
 		h := Hand{Cause: c.ID, CauseName: c.Name, Chance: About(w.P), P: w.P, Party: PartyName(role), Role: role,
-			Departure: "none on record", Causal: "no departure to weigh", Control: control(rank, len(c.Who))}
+			Departure: "none on record", Causal: "no departure to weigh", Control: control(rank, c.Who)}
 		h.Action, h.Moment = c.prevention(role)
 		var own []int
 		for i, d := range departures {
@@ -160,15 +160,26 @@ func (d Departure) bearsOn(cause string) bool {
 	return false
 }
 
-// control says how much was in a party's hands by its place in the chain.
-func control(rank, of int) string {
-	switch {
-	case rank == 0:
-		return "yes: the first who could have prevented it"
-	case rank == of-1:
-		return "in part: the last in the chain"
+// control says how much was in a party's hands by its place in the chain, and with whom
+// it was shared.
+func control(rank int, who []string) string {
+	var others []string
+	for i, role := range who {
+		if i != rank {
+			others = append(others, PartyName(role))
+		}
 	}
-	return "in part: others in the chain as well"
+	if len(others) == 0 {
+		return "yes: it alone"
+	}
+	shared := "shared with " + list(others)
+	switch rank {
+	case 0:
+		return "yes: the first who could have prevented it; " + shared
+	case len(who) - 1:
+		return "in part: the last in the chain; " + shared
+	}
+	return "in part: " + shared
 }
 
 // prevention returns what a party could have done against the cause.

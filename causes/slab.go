@@ -2,6 +2,7 @@ package causes
 
 import (
 	"fmt"
+	"math"
 	"sort"
 	"strings"
 )
@@ -61,13 +62,17 @@ func readLinks() []link {
 // an urn from which finding j draws the cause of another finding with chance σ. What
 // is no commoner elsewhere than anywhere (m = π) raises nothing. A cause ruled out at a
 // finding stays out there.
-func RankSlab(rankings []Ranking) SlabRanking {
+//
+// groups are findings, by number, that stand for one thing that happened, such as four
+// corners broken at one crossing; what the others of a group say of it counts besides,
+// weakened by the power once.
+func RankSlab(rankings []Ranking, groups ...[]int) SlabRanking {
 	s := SlabRanking{Findings: map[string]string{}}
 	if len(rankings) == 0 {
 		s.Answer = "Nothing was found on this slab."
 		return s
 	}
-	together := Beside(rankings)
+	together := Beside(rankings, groups...)
 	for j := range rankings {
 		s.Findings[rankings[j].Finding] = catalogue[order(together[j])[0]].ID
 	}
@@ -79,7 +84,7 @@ func RankSlab(rankings []Ranking) SlabRanking {
 
 // Beside returns the chances of every cause, in the order of the catalogue, at each
 // finding once the findings are set beside each other (see [RankSlab]).
-func Beside(rankings []Ranking) [][]float64 {
+func Beside(rankings []Ranking, groups ...[]int) [][]float64 {
 	alone, together := make([][]float64, len(rankings)), make([][]float64, len(rankings))
 	for j, r := range rankings {
 		alone[j] = make([]float64, len(catalogue))
@@ -87,11 +92,47 @@ func Beside(rankings []Ranking) [][]float64 {
 			alone[j][position[w.Cause]] = w.P
 		}
 	}
+	grouped := shareInGroups(alone, rankings, groups)
 	for j := range rankings {
-		together[j] = raised(alone, rankings[j].prior, j)
+		together[j] = raised(grouped, rankings[j].prior, j)
 	}
 	return together
 }
+
+// once is the power with which another finding of the same happening counts: our own
+// judgement, as the evidence of both hangs together.
+const once = 0.4
+
+// shareInGroups lets findings that stand for one happening share their evidence:
+//
+//	p_j(c) ∝ P_j(c)·Π_i (P_i(c)/π_i(c))^κ over the others of the group
+func shareInGroups(alone [][]float64, rankings []Ranking, groups [][]int) [][]float64 {
+	out := make([][]float64, len(alone))
+	for j := range alone {
+		out[j] = append([]float64(nil), alone[j]...)
+	}
+	for _, g := range groups {
+		for _, j := range g {
+			sum := 0.0
+			for h := range out[j] {
+				for _, i := range g {
+					if i != j {
+						ratio := math.Max(alone[i][h], leastShare) / math.Max(rankings[i].prior[h], leastShare)
+						out[j][h] *= math.Pow(ratio, once)
+					}
+				}
+				sum += out[j][h]
+			}
+			for h := range out[j] {
+				out[j][h] /= sum
+			}
+		}
+	}
+	return out
+}
+
+// leastShare keeps a ratio of chances finite where one of them is nothing.
+const leastShare = 1e-4
 
 // raised returns the chances at finding j beside the others.
 func raised(alone [][]float64, prior []float64, j int) []float64 {

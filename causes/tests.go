@@ -19,10 +19,11 @@ type Test struct {
 	ClassIs  string            `json:"class_is"`
 	OnSite   string            `json:"on_site"`
 	Wait     string            `json:"wait,omitempty"`
+	WaitDays float64           `json:"wait_days,omitempty"`
 	Limits   string            `json:"limits,omitempty"`
 	First    string            `json:"first,omitempty"` // test that must come before it
 	Bits     float64           `json:"bits"`            // expected drop of entropy
-	Worth    float64           `json:"worth"`           // bits between the causes that are at least possible, for the cost of its class
+	Worth    float64           `json:"worth"`           // bits between the causes that are at least possible, for the cost of its class and the wait
 	Best     bool              `json:"best_of_class"`
 	TopTwo   float64           `json:"top_two"`  // bits it tells between the two leading causes alone
 	Outcomes []TestOutcome     `json:"outcomes"` // of the variable that tells most
@@ -49,6 +50,10 @@ var classes = []struct {
 	{"laboratory or specialist crew", 8}, {"closure and plant", 16},
 }
 
+// patience is the wait in days that makes a test worth half: a report is promised within
+// weeks, a claim runs for months. Our own judgement.
+const patience = 30.0
+
 // leastBits is what a test must be expected to tell to be proposed.
 const leastBits = 0.01
 
@@ -61,13 +66,17 @@ func readTests() []Test {
 		if err != nil || class < 0 || class >= len(classes) {
 			panic("causes: tests.csv: class of " + r["id"])
 		}
+		days, err := strconv.ParseFloat(r["wait_days"], 64)
+		if err != nil || !(days >= 0) {
+			panic("causes: tests.csv: wait_days of " + r["id"])
+		}
 		for _, v := range r.list("reveals") {
 			if FindVariable(v) == nil {
 				panic("causes: tests.csv: " + r["id"] + " reveals unknown " + v)
 			}
 		}
 		all = append(all, Test{ID: r["id"], Name: r["name"], Measures: r["measures"], Reveals: r.list("reveals"),
-			Class: class, ClassIs: classes[class].is, OnSite: r["on_site"], Wait: r["wait"], Limits: r["limits"],
+			Class: class, ClassIs: classes[class].is, OnSite: r["on_site"], Wait: r["wait"], WaitDays: days, Limits: r["limits"],
 			First: r["first"], Sources: r.citations()})
 	}
 	return all
@@ -76,7 +85,7 @@ func readTests() []Test {
 // Tests returns every test of the table, without expectations.
 func Tests() []Test { return append([]Test(nil), testTable...) }
 
-// nextTests ranks the tests by bits for their cost class.
+// nextTests ranks the tests by bits for their cost class and wait.
 func (w *weighing) nextTests() []Test {
 	var all []Test
 	for _, t := range testTable {
@@ -95,7 +104,7 @@ func (w *weighing) nextTests() []Test {
 			continue
 		}
 		t.TopTwo = w.model.Information(w.topTwo(), w.evidence, open...)
-		t.Worth = w.model.Information(w.leaders(), w.evidence, open...) / classes[t.Class].cost
+		t.Worth = w.model.Information(w.leaders(), w.evidence, open...) / (classes[t.Class].cost * (1 + t.WaitDays/patience))
 		t.Outcomes = w.testOutcomes(open)
 		all = append(all, t)
 	}

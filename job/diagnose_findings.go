@@ -390,8 +390,12 @@ func (d *diagnosis) explainSlab() {
 	for _, run := range d.sheets {
 		rankings = append(rankings, run.ranking)
 	}
-	slab := causes.RankSlab(rankings)
-	a := report.SlabAnswer{Answer: d.slabAnswer(), Together: slab.Links}
+	told, groups := d.findingsTogether()
+	slab := causes.RankSlab(rankings, groups...)
+	a := report.SlabAnswer{Answer: d.slabAnswer(), Together: append(told, slab.Links...)}
+	if len(rankings) > 1 {
+		a.Together = append(a.Together, d.besideSays(causes.Beside(rankings, groups...))...)
+	}
 	for _, c := range slab.Causes {
 		if c.AtAll < shownAbove {
 			continue

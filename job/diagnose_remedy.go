@@ -21,6 +21,12 @@ func (d *diagnosis) remedy(run *findingRun) {
 	s.Structural = d.answer("structural", remedies.Structural(in))
 	s.Worse = d.answer("worse", remedies.Worse(in))
 	s.Matters = d.answer("matters", remedies.Matters(in))
+	if text, sheet, ok := remedies.Across(in); ok {
+		d.book.Add(sheet)
+		s.Workings = append(s.Workings, sheet.ID)
+		s.Matters.Exact += " " + text
+		s.Matters.Workings = append(s.Matters.Workings, sheet.ID)
+	}
 	if to, _ := remedies.MovementToCome(in); to != nil {
 		sheet := to.Working
 		sheet.ID = "to-come-" + run.finding.ID

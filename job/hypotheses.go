@@ -33,7 +33,7 @@ type replaysOfCauses struct {
 }
 
 // hypothesisMembers is how many members each sample of a diagnosis has.
-const hypothesisMembers = 6
+const hypothesisMembers = 5
 
 // leastMembers is how many they have where the job asks for few members.
 const leastMembers = 2

@@ -96,8 +96,10 @@ func TestLeastThickness(t *testing.T) {
 		t.Fatal(err, ok)
 	}
 	in.Steel = nil
+	first := in.Slab.Thickness.Value
 	worst := func(h float64) float64 {
 		in.Slab.Thickness.Value = h
+		in.Use.Hot, in.Use.Cold = at(8*h/first), at(12*h/first)
 		return worstOf(run(t, in), Thickness, Fatigue, Punching).Utilisation
 	}
 	if at, below := worst(thickness), worst(thickness-0.005); at > 1 || below <= 1 || governs.Utilisation != at {

@@ -1,6 +1,10 @@
 package checks
 
-import "context"
+import (
+	"context"
+
+	"slabwright/source"
+)
 
 // Thicknesses that [LeastThickness] looks through, mm.
 const (
@@ -12,12 +16,16 @@ const (
 // LeastThickness returns the least thickness, m, in steps of 5 mm, at which every
 // check of bending, folding, curl, fatigue and punching is met, and the row that
 // governs there. ok is false when even 600 mm does not do: then the row says what is
-// not met. Steel is left out, since it changes with the thickness.
+// not met. Steel is left out, since it changes with the thickness; the differences
+// of temperature grow with it, the gradient staying the same.
 func LeastThickness(ctx context.Context, in Input) (thickness float64, governs Row, ok bool, err error) {
 	in = in.clone()
 	in.Steel, in.quick = nil, true
+	first, hot, cold := in.Slab.Thickness.Value, in.Use.Hot.Or(0), in.Use.Cold.Or(0)
 	worstAt := func(mm int) (Row, bool, error) {
 		in.Slab.Thickness.Value = float64(mm) / 1000
+		grow(in.Use.Hot, hot, in.Slab.Thickness.Value/first)
+		grow(in.Use.Cold, cold, in.Slab.Thickness.Value/first)
 		r, err := Run(ctx, in)
 		if bad, is := err.(Problems); is && bad != nil {
 			return Row{}, false, nil
@@ -51,6 +59,13 @@ func LeastThickness(ctx context.Context, in Input) (thickness float64, governs R
 		high, governs = low, row
 	}
 	return float64(high) / 1000, governs, true, nil
+}
+
+// grow sets a fact to so many times what it was, within what can be worked.
+func grow(f *source.Fact, was, times float64) {
+	if f != nil {
+		f.Value = min(was*times, 40)
+	}
 }
 
 // worstOf is the row with the greatest utilisation among some groups.

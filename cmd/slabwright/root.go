@@ -20,6 +20,7 @@ Examples:
   slabwright status yard                  where the job stands and what is missing
   slabwright causes yard --finding F1     why one crack is there
   slabwright replay yard                  what opened and cracked where, hour by hour
+  slabwright check yard                   what it must bear against what it can
   slabwright open yard                    the same on a plan, in the browser
 
 Exit codes:
@@ -53,7 +54,7 @@ func rootCommand() *cobra.Command {
 	root.PersistentFlags().BoolVar(&s.json, "json", false, "print the result as JSON (fields in docs/json.md)")
 	root.PersistentFlags().BoolVarP(&s.quiet, "quiet", "q", false, "say nothing but the result")
 	root.AddCommand(demoCommand(&s), newCommand(&s), statusCommand(&s), causesCommand(&s), windowCommand(&s), whatifCommand(&s), replayCommand(&s),
-		reportCommand(&s), drawCommand(&s), sheetsCommand(&s), openCommand(&s), schemaCommand(), proveCommand(&s))
+		checkCommand(&s), workingCommand(&s), reportCommand(&s), drawCommand(&s), sheetsCommand(&s), openCommand(&s), schemaCommand(), proveCommand(&s))
 	for _, cmd := range root.Commands() {
 		cmd.Args = usageArgs(cmd.Args)
 	}

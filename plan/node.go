@@ -95,9 +95,11 @@ func (n *network) crossings(spans []netEdge, tol float64) []Point {
 	return places
 }
 
+// boxesApart reports whether the boxes round two segments are more than tol apart.
 func boxesApart(a, b Segment, tol float64) bool {
-	return math.Max(a.A.X, a.B.X)+tol < math.Min(b.A.X, b.B.X) || math.Max(b.A.X, b.B.X)+tol < math.Min(a.A.X, a.B.X) ||
-		math.Max(a.A.Y, a.B.Y)+tol < math.Min(b.A.Y, b.B.Y) || math.Max(b.A.Y, b.B.Y)+tol < math.Min(a.A.Y, a.B.Y)
+	before := func(p, q, u, v float64) bool { return p+tol < u && p+tol < v && q+tol < u && q+tol < v }
+	return before(a.A.X, a.B.X, b.A.X, b.B.X) || before(b.A.X, b.B.X, a.A.X, a.B.X) ||
+		before(a.A.Y, a.B.Y, b.A.Y, b.B.Y) || before(b.A.Y, b.B.Y, a.A.Y, a.B.Y)
 }
 
 // along returns the points within tol of the straight line between two points, in

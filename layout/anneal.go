@@ -12,7 +12,7 @@ import (
 // exactly what spreading the lines weighs roughly.
 func (q *search) anneal(ctx context.Context, w Weights, best *trial) *trial {
 	now := best
-	steps := min(max(4000/(best.measure.Panels+5), 8), 200)
+	steps := min(max(3000/(best.measure.Panels+5), 8), 150)
 	const hot, cold = 0.25, 0.005 // of score: a bend more or less, and hardly anything
 	for i := range steps {
 		if ctx.Err() != nil {

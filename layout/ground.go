@@ -128,10 +128,13 @@ func (g *ground) cuts(path plan.Polyline) []float64 {
 	return kept
 }
 
+// apart reports whether the boxes round two pieces do not touch.
 func apart(a, b plan.Segment) bool {
-	const tol = plan.SnapTolerance
-	return math.Max(a.A.X, a.B.X)+tol < math.Min(b.A.X, b.B.X) || math.Max(b.A.X, b.B.X)+tol < math.Min(a.A.X, a.B.X) ||
-		math.Max(a.A.Y, a.B.Y)+tol < math.Min(b.A.Y, b.B.Y) || math.Max(b.A.Y, b.B.Y)+tol < math.Min(a.A.Y, a.B.Y)
+	before := func(p, q, u, v float64) bool {
+		return p+plan.SnapTolerance < u && p+plan.SnapTolerance < v && q+plan.SnapTolerance < u && q+plan.SnapTolerance < v
+	}
+	return before(a.A.X, a.B.X, b.A.X, b.B.X) || before(b.A.X, b.B.X, a.A.X, a.B.X) ||
+		before(a.A.Y, a.B.Y, b.A.Y, b.B.Y) || before(b.A.Y, b.B.Y, a.A.Y, a.B.Y)
 }
 
 // part returns a line from one distance along it to another.

@@ -17,8 +17,12 @@
 //
 // [NewSystem] puts parts together; [System.Hold], [System.Push] and [System.Spring]
 // act on single nodes afterwards. [System.Solve] finds the displacements, by Newton's
-// method where a law is not linear. Out come displacements, and from the parts
-// stress, moment and stored work at any place ([Sheet.StressAt], [Plate.At]).
+// method where a law is not linear, and by a factor or by multigrid as suits the size
+// ([Method]). Out come displacements, and from the parts stress, moment and stored
+// work at any place ([Sheet.StressAt], [Plate.At]).
+//
+// A plate that lifts off the ground within an element needs [Plate.GroundSplit] for
+// more than three digits of the deflection beyond.
 //
 // A system that does not settle gives back the best state met and an error that
 // names the part and the place, never a NaN.

@@ -170,6 +170,17 @@ func derivativeParts() map[string]Part {
 			Ground: func(_ Place, w float64) (float64, float64) { return 2*w + w*w*w, 2 + 3*w*w },
 		}
 	}
+	for _, kind := range []*PlateShape{BFS, DKT, MITC4} { // lets go within the element
+		parts["lifted plate "+kind.Name] = &Plate{Mesh: crooked(kind.Mesh, 0), Kind: kind, GroundSplit: 3,
+			Law: func(Place) PlateLayer { return PlateLayer{Bending: [6]float64{5, 1, 4, 0.3, -0.2, 2}, Shear: 3} },
+			Ground: func(_ Place, w float64) (float64, float64) {
+				if w < 0 {
+					return 0, 0
+				}
+				return w * w, 2 * w
+			},
+		}
+	}
 	x, y := []float64{0, 1, 0, 1}, []float64{0, 0.5, 0, 0.5}
 	parts["interface"] = &Interface{X: x, Y: y, Node: []int32{0, 1, 2, 3}, Thickness: 0.2, Law: func(_ int, _ Place, a, s float64) Traction {
 		return Traction{a*a*a + s, s*s*s + a, [3]float64{3 * a * a, 1, 3 * s * s}}

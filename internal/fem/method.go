@@ -25,12 +25,13 @@ func (m Method) String() string {
 	return [...]string{"automatic", "direct", "old factor", "multigrid"}[m]
 }
 
+// multigridUnknowns is where multigrid begins to be quicker than a factor on one core.
+// Found by trial on problem M with triangles and with quadrilaterals.
+var multigridUnknowns = 250_000
+
 const (
 	// oldFactorRounds is how many rounds with an old factor cost about as much as a new one.
 	oldFactorRounds = 12
-	// multigridUnknowns is where multigrid begins to be quicker than a factor on one
-	// core. Found by trial on problem M with triangles and with quadrilaterals.
-	multigridUnknowns = 250_000
 	// simpleBlocks is the most blocks of the lower half of the stiffness to a node that
 	// Automatic gives to multigrid: elements with corner nodes only.
 	simpleBlocks = 6
@@ -51,9 +52,9 @@ func (s *System) solveLinear(x, rhs []float64, set Settings) error {
 	}
 	switch {
 	case set.Method == Multigrid:
-		return s.byMultigrid(x, rhs, mostRounds)
+		return s.byMultigrid(x, rhs, mostRounds, set.Workers)
 	case set.Method == Automatic && s.suitsMultigrid():
-		if s.byMultigrid(x, rhs, patientRounds) == nil {
+		if s.byMultigrid(x, rhs, patientRounds, set.Workers) == nil {
 			return nil
 		}
 		s.tooSlow = true
@@ -76,12 +77,13 @@ func (s *System) suitsMultigrid() bool {
 	return s.Block == 2 && n >= multigridUnknowns && len(s.pattern.Row) <= simpleBlocks*s.pattern.Nodes && !s.tooSlow
 }
 
-func (s *System) byMultigrid(x, rhs []float64, rounds int) error {
+func (s *System) byMultigrid(x, rhs []float64, rounds, workers int) error {
 	s.method = Multigrid
 	m, err := sparse.NewMultigrid(s.matrix, RigidModes(s.X, s.Y, s.Block))
 	if err != nil {
 		return err
 	}
+	m.Use(workers)
 	_, err = sparse.ConjugateGradients(s.matrix, x, rhs, m, sparse.Goal{Left: equationsLeft, Rounds: rounds})
 	return err
 }

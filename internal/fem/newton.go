@@ -94,8 +94,17 @@ func (w *newton) once() (Solution, error) {
 	if math.IsInf(w.measure(w.u), 0) {
 		return Solution{U: w.u}, errors.New("a load or stiffness is not a number")
 	}
-	if err := w.solve(); err != nil {
+	err := w.solve()
+	var not *sparse.NotSettled
+	if err != nil && !errors.As(err, &not) {
 		return Solution{U: w.u, Rounds: w.rounds, Left: 1}, err
+	}
+	if not != nil { // how far the search came
+		if !finite(w.step) {
+			return Solution{U: w.u, Rounds: w.rounds, Left: 1}, err
+		}
+		copy(w.u, w.moved(1))
+		return Solution{U: w.u, Rounds: w.rounds, Left: not.Left}, err
 	}
 	for i, d := range w.step {
 		w.u[i] += d

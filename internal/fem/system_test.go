@@ -1,8 +1,6 @@
 package fem
 
-import (
-	"testing"
-)
+import "testing"
 
 // Every way of solving must lead to the same displacements.
 func TestMethodsAgree(t *testing.T) {
@@ -35,6 +33,30 @@ func TestMethodsAgree(t *testing.T) {
 		for i := range want {
 			if d := sol.U[i] - want[i]; d > 1e-11 || d < -1e-11 {
 				t.Fatalf("method %d: displacement %d off by %g m", method, i, d)
+			}
+		}
+	}
+}
+
+// Automatic takes multigrid on an even mesh, and where slender elements make that
+// slow it factors; both lead to the same displacements as factoring does.
+func TestAutomatic(t *testing.T) {
+	defer func(n int) { multigridUnknowns = n }(multigridUnknowns)
+	multigridUnknowns = 4000
+	for want, mesh := range map[Method]*Mesh{Multigrid: standardMesh(Q4, 1), Direct: gradedMesh(Q4, 1e-4, 1.4, 0.4)} {
+		sheet := &Sheet{Mesh: mesh, Law: shrinking}
+		s := NewSystem(mesh.X, mesh.Y, 2, sheet)
+		got, err := s.Solve(Settings{})
+		if err != nil || got.Method != want {
+			t.Errorf("%d unknowns: %v, %v, want %v", len(s.held), got.Method, err, want)
+		}
+		factored, err := s.Solve(Settings{Method: Direct})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, v := range factored.U {
+			if d := got.U[i] - v; d > 1e-11 || d < -1e-11 {
+				t.Fatalf("%v: displacement %d off by %g m", want, i, d)
 			}
 		}
 	}

@@ -9,7 +9,7 @@ import (
 // sheetOn returns the stiffness of a sheet of square cells on weak springs: the
 // bilinear element with unit modulus, Poisson's ratio 0 and springs of the given
 // stiffness, by the closed form.
-func sheetOn(t *testing.T, nx, ny int, spring float64) (a *Matrix, x, y []float64) {
+func sheetOn(t testing.TB, nx, ny int, spring float64) (a *Matrix, x, y []float64) {
 	t.Helper()
 	c, x, y := gridCells(nx, ny)
 	a = NewPattern(len(x), 2, c).NewMatrix()
@@ -84,6 +84,11 @@ func TestConjugateGradients(t *testing.T) {
 			t.Errorf("%d cells: multigrid off by %g of %g", n, off, largest(want))
 		}
 		rounds = append(rounds, k)
+		m.Use(2)
+		both := make([]float64, len(rhs))
+		if _, err := ConjugateGradients(a, both, rhs, m, Goal{Left: 1e-12}); err != nil || farthest(got, both) != 0 {
+			t.Errorf("on two cores %v, off by %g", err, farthest(got, both))
+		}
 		if again, err := ConjugateGradients(a, got, rhs, m, Goal{Left: 1e-10}); err != nil || again != 0 {
 			t.Errorf("from the solution %d rounds, %v", again, err)
 		}

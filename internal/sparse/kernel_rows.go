@@ -1,8 +1,9 @@
 package sparse
 
-// residual2Plain sets q = r − x − V·x for blocks of two by two, row by row.
-func residual2Plain(nodes int, start, node []int32, value, x, r, q []float32) {
-	for i := range nodes {
+// residual2Plain sets rows from up to, not including, end of q = r − x − V·x for blocks
+// of two by two, row by row.
+func residual2Plain(from, end int, start, node []int32, value, x, r, q []float32) {
+	for i := from; i < end; i++ {
 		y0, y1 := x[2*i], x[2*i+1]
 		for k := start[i]; k < start[i+1]; k++ {
 			v, xj := value[4*k:4*k+4], x[2*node[k]:2*node[k]+2]
@@ -15,8 +16,8 @@ func residual2Plain(nodes int, start, node []int32, value, x, r, q []float32) {
 
 // residual3Plain does the same for blocks of three by three, column by column, each
 // column of four numbers.
-func residual3Plain(nodes int, start, node []int32, value, x, r, q []float32) {
-	for i := range nodes {
+func residual3Plain(from, end int, start, node []int32, value, x, r, q []float32) {
+	for i := from; i < end; i++ {
 		y0, y1, y2 := x[3*i], x[3*i+1], x[3*i+2]
 		for k := start[i]; k < start[i+1]; k++ {
 			v, xj := value[12*int(k):12*int(k)+12], x[3*node[k]:3*node[k]+3]

@@ -1,19 +1,19 @@
 #include "textflag.h"
 
-// func residual2FMA(nodes int, start, node *int32, value, x, r, q *float32)
+// func residual2FMA(from, end int, start, node *int32, value, x, r, q *float32)
 //
 // q = r − x − V·x. A block is two rows of two numbers; both products of both rows
 // are taken at once and added up in pairs at the end of the row.
-TEXT ·residual2FMA(SB), NOSPLIT, $0-56
-	MOVQ nodes+0(FP), BX
-	MOVQ start+8(FP), SI
-	MOVQ node+16(FP), DI
-	MOVQ value+24(FP), DX
-	MOVQ x+32(FP), R8
-	MOVQ r+40(FP), R9
-	MOVQ q+48(FP), R10
-	XORQ R11, R11       // row
-	MOVLQSX (SI), R12   // place of the block
+TEXT ·residual2FMA(SB), NOSPLIT, $0-64
+	MOVQ end+8(FP), BX
+	MOVQ start+16(FP), SI
+	MOVQ node+24(FP), DI
+	MOVQ value+32(FP), DX
+	MOVQ x+40(FP), R8
+	MOVQ r+48(FP), R9
+	MOVQ q+56(FP), R10
+	MOVQ from+0(FP), R11 // row
+	MOVLQSX (SI)(R11*4), R12 // place of the block
 rows2:
 	CMPQ R11, BX
 	JGE  done2
@@ -43,20 +43,24 @@ sum2:
 done2:
 	RET
 
-// func residual3FMA(nodes int, start, node *int32, value, x, r, q *float32)
+// func residual3FMA(from, end int, start, node *int32, value, x, r, q *float32)
 //
 // The same for blocks of three columns of four numbers, the last of them nothing.
-TEXT ·residual3FMA(SB), NOSPLIT, $0-56
-	MOVQ nodes+0(FP), BX
-	MOVQ start+8(FP), SI
-	MOVQ node+16(FP), DI
-	MOVQ value+24(FP), DX
-	MOVQ x+32(FP), R8
-	MOVQ r+40(FP), R9
-	MOVQ q+48(FP), R10
-	XORQ R11, R11
-	MOVLQSX (SI), R12
-	MOVQ R8, CX         // own part of x
+TEXT ·residual3FMA(SB), NOSPLIT, $0-64
+	MOVQ end+8(FP), BX
+	MOVQ start+16(FP), SI
+	MOVQ node+24(FP), DI
+	MOVQ value+32(FP), DX
+	MOVQ x+40(FP), R8
+	MOVQ r+48(FP), R9
+	MOVQ q+56(FP), R10
+	MOVQ from+0(FP), R11
+	MOVLQSX (SI)(R11*4), R12
+	LEAQ (R11)(R11*2), CX
+	SHLQ $2, CX
+	ADDQ CX, R9
+	ADDQ CX, R10
+	ADDQ R8, CX          // own part of x
 rows3:
 	CMPQ R11, BX
 	JGE  done3

@@ -2,10 +2,10 @@
 
 package sparse
 
-func residual2(nodes int, start, node []int32, value, x, r, q []float32) {
-	residual2Plain(nodes, start, node, value, x, r, q)
+func residual2(from, end int, start, node []int32, value, x, r, q []float32) {
+	residual2Plain(from, end, start, node, value, x, r, q)
 }
 
-func residual3(nodes int, start, node []int32, value, x, r, q []float32) {
-	residual3Plain(nodes, start, node, value, x, r, q)
+func residual3(from, end int, start, node []int32, value, x, r, q []float32) {
+	residual3Plain(from, end, start, node, value, x, r, q)
 }

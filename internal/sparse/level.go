@@ -1,6 +1,9 @@
 package sparse
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // level is one matrix of [Multigrid] in single precision, scaled from both sides so
 // that the blocks on the diagonal are ones: with Aii = Li·Liᵀ block (i, j) is
@@ -13,6 +16,7 @@ type level struct {
 	scale   []float64 // Li⁻¹, lower half row by row, block² a node
 	largest float32   // largest eigenvalue
 	carry   *transfer
+	workers int // cores for a residual; 0 for one
 
 	z, r, q, d []float32
 	first      []float32 // what the first visit brought; nil on the finest
@@ -110,22 +114,38 @@ func (l *level) put(k int, v []float64) {
 	}
 }
 
-// residual sets q = r − A·x.
+// residual sets q = r − A·x, on several cores where that pays. Every row is summed by
+// one of them, so the answer does not depend on their number.
 func (l *level) residual(q, r, x []float32) {
 	nodes := len(l.start) - 1
+	if l.workers <= 1 || nodes < parallelNodes {
+		l.residualRows(0, nodes, q, r, x)
+		return
+	}
+	var all sync.WaitGroup
+	for w := range l.workers {
+		all.Go(func() { l.residualRows(w*nodes/l.workers, (w+1)*nodes/l.workers, q, r, x) })
+	}
+	all.Wait()
+}
+
+// parallelNodes is from how many nodes on more than one core pays.
+const parallelNodes = 20_000
+
+func (l *level) residualRows(from, end int, q, r, x []float32) {
 	switch l.block {
 	case 2:
-		residual2(nodes, l.start, l.node, l.value, x, r, q)
+		residual2(from, end, l.start, l.node, l.value, x, r, q)
 	case 3:
-		residual3(nodes, l.start, l.node, l.value, x, r, q)
+		residual3(from, end, l.start, l.node, l.value, x, r, q)
 	default:
-		l.residualPlain(q, r, x)
+		l.residualPlain(from, end, q, r, x)
 	}
 }
 
-func (l *level) residualPlain(q, r, x []float32) {
+func (l *level) residualPlain(from, end int, q, r, x []float32) {
 	b := l.block
-	for i := range len(l.start) - 1 {
+	for i := from; i < end; i++ {
 		var sum [8]float32
 		copy(sum[:b], x[i*b:])
 		for k := l.start[i]; k < l.start[i+1]; k++ {

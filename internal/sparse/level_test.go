@@ -18,7 +18,7 @@ func TestRowKernelsAgree(t *testing.T) {
 	node := []int32{4, 0, 1, 3, 2, 1, 0, 3, 4}
 	for _, c := range []struct {
 		b, size      int
-		plain, quick func(nodes int, start, node []int32, value, x, r, q []float32)
+		plain, quick func(from, end int, start, node []int32, value, x, r, q []float32)
 	}{{2, 4, residual2Plain, residual2}, {3, 12, residual3Plain, residual3}} {
 		value, x, r := single(c.size*9, 1), single(5*c.b, 2), single(5*c.b, 3)
 		if c.b == 3 {
@@ -27,8 +27,9 @@ func TestRowKernelsAgree(t *testing.T) {
 			}
 		}
 		one, two := make([]float32, 5*c.b), make([]float32, 5*c.b)
-		c.plain(5, start, node, value, x, r, one)
-		c.quick(5, start, node, value, x, r, two)
+		c.plain(0, 5, start, node, value, x, r, one)
+		c.quick(2, 5, start, node, value, x, r, two)
+		c.quick(0, 2, start, node, value, x, r, two)
 		for i := range one {
 			if math.Abs(float64(one[i]-two[i])) > 1e-6 {
 				t.Errorf("blocks of %d, unknown %d: plain %g, vector %g", c.b, i, one[i], two[i])

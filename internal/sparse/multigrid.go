@@ -1,6 +1,9 @@
 package sparse
 
-import "math"
+import (
+	"math"
+	"runtime"
+)
 
 // Multigrid is a preconditioner whose work grows with the unknowns only: nodes are
 // gathered into small groups, each moving as a rigid whole and smoothed a little; on
@@ -65,6 +68,16 @@ func NewMultigrid(a *Matrix, modes [][]float64) (*Multigrid, error) {
 	n := a.Unknowns()
 	m.r, m.z, m.r64, m.z64 = make([]float32, n), make([]float32, n), make([]float64, n), make([]float64, n)
 	return m, nil
+}
+
+// Use sets how many cores a visit may take, 0 for all. Answers do not depend on it.
+func (m *Multigrid) Use(workers int) {
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	for _, l := range m.levels {
+		l.workers = workers
+	}
 }
 
 // evenModes lets each unknown move alike everywhere.

@@ -47,8 +47,7 @@ func (w *worker) drag(area float64) {
 	w.row(Row{ID: s.ID, Group: Reinforce, Check: s.Title, Demand: need, Capacity: area, Unit: "mm²/m", Clause: cite}, s,
 		working.New("σ_s", "Stress allowed in the steel", "2 / 3 · f_y", stress, "MPa", cite, w.put("yield")),
 		working.New("A_drag", "Steel needed", "μ · L_f · γ · h / (2 · σ_s)", need, "mm²/m", cite, w.put("friction"), w.put("free_length"), w.put("unit_weight"), w.put("thickness"), derived("σ_s", stress, "MPa", "stress allowed")).
-			Beside("steel that would share cracks in a slab that is held, EN 1992 (7.1)", steel.MinimumSteelEN(1, steel.SelfStressFactorEN(w.h), w.tension().value, 1000*w.h, w.val("yield")), source.Cite("en1992", "(7.1)"),
-				"Drag steel is for slabs with free joints; held slabs want several times as much."))
+			Beside("by the distance to the free end, half the length, without the 2", steel.TieSteel(w.val("friction"), w.val("free_length")/2, w.val("unit_weight")*w.h, stress), source.Cite("huang", "tie steel"), ""))
 }
 
 func (w *worker) tension() law { return w.in.Code.laws.tensile(w.fc) }

@@ -27,6 +27,7 @@ func (w *worker) withCurl(l *Load, p Place, c contact, stress float64) {
 	s.Add(lines...)
 	total := stress + curl
 	limit := w.in.Code.laws.service(w.flexural)
+	w.curled[s.ID] = &c
 	clause := source.Cite("westergaard1927", "curl")
 	if cold {
 		clause = source.Cite("bradbury1938", "corner")
@@ -48,8 +49,7 @@ func (w *worker) curlAt(p Place, c contact, key string) (float64, []working.Line
 		r := c.radius
 		v := flexure.CurlCornerStress(w.e, alpha, dT, w.nu, r, w.l)
 		return v, []working.Line{working.New("σ_T", "Tension on top of the corner by curl", "E · α · ΔT_c / (3 · (1 − ν)) · sqrt(a / l)", v, "MPa", source.Cite("bradbury1938", "corner"),
-			e, a, in, w.put("poisson"), derived("a", r, "mm", "contact radius"), w.lIn()).
-			Beside("bound: what the weight of the slab can make over the long side", flexure.WeightBound(w.val("unit_weight")/1e6, length, w.h), source.Cite("mechanics", "weight over the length"), "The weight cannot bend the slab further than this; it is no estimate.")}
+			e, a, in, w.put("poisson"), derived("a", r, "mm", "contact radius"), w.lIn())}
 	}
 	cx, cy := flexure.Bradbury(length/w.l), flexure.Bradbury(width/w.l)
 	lines := []working.Line{w.relative("x_L", "L", "length"), shareLine("C_x", "along", "x_L", length/w.l, cx)}

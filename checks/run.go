@@ -93,6 +93,11 @@ func Run(ctx context.Context, in Input) (Result, error) {
 		}
 		step()
 	}
+	if !in.quick {
+		if err := w.plates(ctx); err != nil {
+			return Result{}, err
+		}
+	}
 	w.res.order()
 	return w.res, nil
 }
@@ -125,10 +130,11 @@ type worker struct {
 	stresses  map[string]float64 // of each load and place in service, MPa
 	effLTE    float64            // deflection carried over by dowels; 0 when not known
 	modulusIn working.Input
+	curled    map[string]*contact // of each row of load and curl together
 }
 
 func newWorker(in Input) *worker {
-	w := &worker{in: in, numbers: map[string]given{}, contacts: map[string]contact{}, stresses: map[string]float64{}}
+	w := &worker{in: in, numbers: map[string]given{}, contacts: map[string]contact{}, stresses: map[string]float64{}, curled: map[string]*contact{}}
 	for _, g := range w.in.givens() {
 		w.numbers[g.Key] = g
 	}

@@ -10,11 +10,15 @@ import "./time.css";
 import "./days.css";
 import "./alone.css";
 import "./replay.css";
+import "./design.css";
 import "./widths.css";
 import { came, clock, content, letterKeys, nothingYet, place, problems, to } from "./state";
 import { load } from "./load";
 import { AnswerStrip, PageOne } from "./answers";
 import { Basis, SlabScreen } from "./basis";
+import { DesignScreen } from "./design";
+import { DesignPlan } from "./design-plan";
+import { layout } from "./design-state";
 import { Findings, FindingScreen } from "./finding";
 import { Help } from "./help";
 import { JointScreen } from "./joint";
@@ -36,10 +40,11 @@ const SCREENS: { id: string; name: string; inside: string[]; where: "" | "desk" 
   { id: "pours", name: "Pour days", inside: ["pour", "panel"], where: "" },
   { id: "replay", name: "Replay", inside: [], where: "desk" },
   { id: "slab", name: "Slab", inside: [], where: "" },
+  { id: "design", name: "Joints", inside: [], where: "desk" },
   { id: "workings", name: "Workings", inside: ["working"], where: "desk" },
   { id: "basis", name: "Basis", inside: [], where: "desk" },
   { id: "keys", name: "Keys and light", inside: [], where: "desk" },
-  { id: "more", name: "More", inside: ["replay", "workings", "working", "basis", "keys"], where: "phone" },
+  { id: "more", name: "More", inside: ["replay", "design", "workings", "working", "basis", "keys"], where: "phone" },
 ];
 
 function More() {
@@ -80,6 +85,8 @@ function Screen() {
       return <ReplayScreen />;
     case "slab":
       return <SlabScreen />;
+    case "design":
+      return <DesignScreen />;
     case "workings":
       return <Workings />;
     case "working":
@@ -182,12 +189,11 @@ function Page() {
         </header>
         <Nav />
       </div>
-      {screen !== "page-one" && <AnswerStrip wide={wide} />}
+      {screen !== "page-one" && screen !== "design" && <AnswerStrip wide={wide} />}
       <div class="sheet">
         {(planFirst || wide) && (
           <div class="left">
-            <Plan />
-            {onReplay.value ? <ReplayRuler /> : (wide || screen === "pour" || screen === "panel") && <Ruler />}
+            <Drawn screen={screen} wide={wide} />
           </div>
         )}
         <main class="right" id="said" ref={panel} tabIndex={wide ? 0 : undefined} aria-label="What is said of the thing chosen">
@@ -195,6 +201,17 @@ function Page() {
         </main>
       </div>
     </div>
+  );
+}
+
+// Drawn is the plan that belongs to the screen, and the ruler of its hours.
+function Drawn({ screen, wide }: { screen: string; wide: boolean }) {
+  if (screen === "design") return layout.value && <DesignPlan />;
+  return (
+    <>
+      <Plan />
+      {onReplay.value ? <ReplayRuler /> : (wide || screen === "pour" || screen === "panel") && <Ruler />}
+    </>
   );
 }
 

@@ -3,10 +3,12 @@ package poursheet
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
 	"flag"
 	"fmt"
 	"math"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -190,8 +192,53 @@ func TestDrawingPDF(t *testing.T) {
 	}
 }
 
-// The DXF holds what was drawn, at true size on its layers, by our own reader; ezdxf
-// reads the writer's files in internal/dxf.
+// An independent reader, ezdxf, finds the drawing without complaint: layers, unit,
+// lengths and words.
+func TestEzdxfReadsDrawing(t *testing.T) {
+	python := ""
+	for _, name := range []string{"python3", "/usr/bin/python3"} {
+		if exec.Command(name, "-c", "import ezdxf").Run() == nil {
+			python = name
+			break
+		}
+	}
+	if python == "" {
+		if os.Getenv("SLABWRIGHT_EZDXF") == "required" {
+			t.Fatal("ezdxf is required and not there (Debian package python3-ezdxf)")
+		}
+		t.Skip("ezdxf is not there (Debian package python3-ezdxf)")
+	}
+	out, err := exec.Command(python, filepath.Join("..", "internal", "dxf", "testdata", "readback.py"), "0.1", filepath.Join("testdata", "joints.dxf")).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Version    string
+		Units      int
+		Complaints []string
+		Lengths    map[string]float64
+		Texts      []struct{ Layer, Words string }
+	}
+	if err := json.Unmarshal(out, &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Version != "AC1009" || got.Units != 4 || len(got.Complaints) > 0 {
+		t.Errorf("version %s, unit %d, complaints %v", got.Version, got.Units, got.Complaints)
+	}
+	for layer, want := range map[string]float64{LayerEdge: 42000, LayerSawn: 18000, LayerFormed: 12000, LayerIsolation: 2000 + 1000*math.Sqrt2, LayerOpenings: 4000, LayerDowels: 30000} {
+		if math.Abs(got.Lengths[layer]-want) > 1e-3 {
+			t.Errorf("%.4f mm on %s, want %.4f", got.Lengths[layer], layer, want)
+		}
+	}
+	words := fmt.Sprint(got.Texts)
+	for _, want := range []string{"P1", "S1", "4000", "Joint drawing: Yard"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("no %q among the texts", want)
+		}
+	}
+}
+
+// The DXF holds what was drawn, at true size on its layers, also by our own reader.
 func TestDrawingDXF(t *testing.T) {
 	for _, u := range []Units{Millimetres, Metres} {
 		d := yardDrawing(t)

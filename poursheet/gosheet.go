@@ -2,6 +2,8 @@ package poursheet
 
 import (
 	"errors"
+	"fmt"
+	"sort"
 	"strings"
 	"time"
 
@@ -98,6 +100,64 @@ func (g GoSheet) Decide() Decision {
 	return d
 }
 
+// mostReasons is how many reasons stand under the decision.
+const mostReasons = 3
+
+// Reasons returns why, the weightiest first: thresholds passed, what is not there, what
+// is not known, then the thresholds kept that lie nearest.
+func (g GoSheet) Reasons() []string {
+	var passed, unknown, kept []string
+	for _, l := range g.near() {
+		switch {
+		case l.Passed():
+			passed = append(passed, l.words()+", passed")
+		case l.Expected == nil:
+			unknown = append(unknown, l.What+" is not known")
+		default:
+			kept = append(kept, l.words()+", kept")
+		}
+	}
+	for _, r := range g.Ready {
+		if r.Here != nil && !*r.Here {
+			passed = append(passed, r.What+" is not there")
+		}
+	}
+	all := append(append(passed, unknown...), kept...)
+	return all[:min(len(all), max(mostReasons, len(passed)))]
+}
+
+// near returns the thresholds by how near what is expected lies to them.
+func (g GoSheet) near() []Limit {
+	all := append([]Limit(nil), g.Limits...)
+	sort.SliceStable(all, func(i, k int) bool { return all[i].used() > all[k].used() })
+	return all
+}
+
+// used is the share of a threshold that is used up, above 1 where it is passed.
+func (l Limit) used() float64 {
+	switch {
+	case l.Expected == nil:
+		return 0
+	case l.Most != nil && *l.Most > 0:
+		return *l.Expected / *l.Most
+	case l.Least != nil && *l.Expected > 0:
+		return *l.Least / *l.Expected
+	}
+	return 1
+}
+
+// words says what is expected against the threshold.
+func (l Limit) words() string {
+	limit := ""
+	switch {
+	case l.Least != nil:
+		limit = "not below " + fixed(*l.Least, l.Decimals)
+	case l.Most != nil:
+		limit = "not above " + fixed(*l.Most, l.Decimals)
+	}
+	return fmt.Sprintf("%s: %s, %s", l.What, fixed(*l.Expected, l.Decimals), with(limit, l.Unit))
+}
+
 // PDF returns the sheet on one page where the facts allow.
 func (g GoSheet) PDF() ([]byte, error) {
 	if g.Start == nil {
@@ -121,6 +181,7 @@ func (g GoSheet) decision(doc *page.Document) {
 	boxed(doc, page.Join(page.Plain("The thresholds below ask for: "), page.Bold(words)), crewLarge)
 	line(doc, page.Join(page.Bold("Decides: "), page.Plain(name(g.Decides)), page.Bold(wide+"Carries the risk of the weather: "), page.Plain(or(g.Bears, "NOT AGREED"))), 11, 1)
 	line(doc, page.Plain("Decided:"+wide+box+" go"+wide+box+" go with measures"+wide+box+" hold"+wide+"at ________"+wide+"signed ____________________"), 11, 2)
+	line(doc, page.Join(page.Bold("Because "), page.Plain(strings.Join(g.Reasons(), "; ")+".")), 11, 0.6)
 	for _, l := range g.Limits {
 		if l.Passed() && l.Measure != "" {
 			line(doc, page.Join(page.Bold("Measure: "), page.Plain(l.Measure)), 11, 0.6)

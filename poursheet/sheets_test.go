@@ -105,6 +105,10 @@ func TestDecision(t *testing.T) {
 		if got := g.Decide(); got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
+		reasons := strings.Join(g.Reasons(), "; ")
+		if passed := strings.Contains(reasons, "passed") || strings.Contains(reasons, "not there"); passed != (c.want != Go) || !strings.Contains(reasons, "Rain is not known") {
+			t.Errorf("%s: because %s", c.name, reasons)
+		}
 	}
 }
 

@@ -3,6 +3,8 @@ package flexure
 import (
 	"math"
 	"testing"
+
+	"slabwright/plan"
 )
 
 // Heavy slabs keep touching: the lift of a long strip on springs.
@@ -50,5 +52,31 @@ func TestEdgeLiftHangsTogether(t *testing.T) {
 	}
 	if springs := curvature * math.Sqrt(d/k); e.Edge < springs {
 		t.Errorf("lift %g below that on ground that pulls, %g", e.Edge, springs)
+	}
+}
+
+// The plate of a wide square says the same in the middle of an edge, and a corner lifts by
+// about what its two edges do together.
+func TestEdgeLiftBesideThePlate(t *testing.T) {
+	const h, e, nu, k, g, difference, expansion, side = 0.18, 11.3e9, 0.2, 50e6, 24000, -21, 11e-6, 16.0
+	square := []plan.Point{{X: 0, Y: 0}, {X: side, Y: 0}, {X: side, Y: side}, {X: 0, Y: side}}
+	bent, err := Plate{Slab: plan.Slab{Outline: square}, Thickness: h, Modulus: e, Poisson: nu, Support: k, UnitWeight: g,
+		Warp: Warp{Difference: difference, Expansion: expansion}, Size: 0.5}.Solve(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	closed := EdgeLiftOf(-(1+nu)*FreeCurvature(expansion, difference, h), e*h*h*h/12/(1-nu*nu), k, g*h)
+	lift := func(x, y float64) float64 {
+		here, _ := bent.At(plan.Point{X: x, Y: y})
+		return g*h/k - here.Deflection
+	}
+	if got := lift(0, side/2); math.Abs(got/closed.Edge-1) > 0.02 {
+		t.Errorf("edge %.3f mm, closed form %.3f mm", 1e3*got, 1e3*closed.Edge)
+	}
+	if got := lift(0.5, side/2); math.Abs(got/closed.At(0.5)-1) > 0.04 {
+		t.Errorf("half a metre in %.3f mm, closed form %.3f mm", 1e3*got, 1e3*closed.At(0.5))
+	}
+	if got := lift(0, 0); math.Abs(got/(2*closed.Edge)-1) > 0.1 {
+		t.Errorf("corner %.3f mm, two edges %.3f mm", 1e3*got, 2e3*closed.Edge)
 	}
 }

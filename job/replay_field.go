@@ -23,7 +23,7 @@ const (
 func (r *replayRun) field() {
 	fields := r.result.Fields
 	last := fields[len(fields)-1]
-	out := report.ReplayField{LiftFrom: "Edges that curl up off ground that cannot pull, in closed form; a corner is the sum of its two edges. The stiffness is eased by the creep since the set."}
+	out := report.ReplayField{LiftFrom: "A plate on ground that cannot pull, parted by the joints that are open, under its own weight; the stiffness is eased by the creep since the set."}
 	low, high := plan.Ring(r.in.slab.Outline).Box()
 	out.Low = roundAt(low)
 	points, index := pointsOf(last.Triangles)
@@ -42,7 +42,10 @@ func (r *replayRun) field() {
 		panel[t] = r.panelOf(middleOfTriangle(corners))
 	}
 	for _, f := range fields {
-		frame := r.frame(f, last, points, index, panel)
+		frame, err := r.frame(f, last, points, index, panel)
+		if err != nil {
+			out.LiftFrom = "Not worked out: " + err.Error() + "."
+		}
 		for _, p := range frame.Panels {
 			out.Lift = math.Max(out.Lift, p.Lift)
 		}
@@ -79,16 +82,15 @@ func (r *replayRun) panelOf(at plan.Point) int {
 }
 
 // frame is one hour of the field.
-func (r *replayRun) frame(f, last restraint.Field, points []plan.Point, index map[plan.Point]int, panel []int) report.ReplayFrame {
+func (r *replayRun) frame(f, last restraint.Field, points []plan.Point, index map[plan.Point]int, panel []int) (report.ReplayFrame, error) {
 	out := report.ReplayFrame{At: r.clockOf(f.Hour), Hours: round(f.Hour, 2), Model: round(f.Beside.Model/1e6, 3), Hand: round(f.Beside.Hand/1e6, 3), Held: f.Beside.Why, At2: roundAt(f.Beside.At), Lines: []report.ReplayOpening{}}
 	for _, p := range r.d.panels {
 		out.Panels = append(out.Panels, report.PanelPeak{Panel: p.ID})
 	}
-	lift := r.liftAt(f.Hour)
-	out.Gap = round(r.gapAt(f.Hour), 1)
-	lifts := make([]float64, len(points))
-	for i, p := range points {
-		lifts[i] = 1000 * lift(p)
+	lifts, err := r.liftAt(f.Hour, points)
+	out.Gap = round(r.bendingAt(f.Hour).gap, 1)
+	for i := range points {
+		lifts[i] *= 1000
 		out.Lift = binary.LittleEndian.AppendUint16(out.Lift, uint16(int16(math.Round(math.Max(-300, math.Min(300, lifts[i]))/liftStep))))
 	}
 	find := finder(f.Triangles)
@@ -106,7 +108,7 @@ func (r *replayRun) frame(f, last restraint.Field, points []plan.Point, index ma
 	for _, o := range f.Openings {
 		out.Lines = append(out.Lines, openingRow(o))
 	}
-	return out
+	return out, err
 }
 
 func packed(v float64) byte { return byte(math.Round(math.Max(0, math.Min(255, v)))) }

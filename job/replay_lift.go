@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"math"
 
 	"slabwright/flexure"
@@ -8,111 +9,100 @@ import (
 	"slabwright/restraint"
 )
 
-// gapAt is the difference top less bottom that curls the slab at an hour, K, as the mean of
-// the pours that have set by then; negative curls edges up.
-func (r *replayRun) gapAt(hour float64) float64 {
-	sum, n := 0.0, 0.0
+// bending is the slab as a plate at one hour: the means of the pours that have set.
+type bending struct {
+	gap     float64 // top less bottom that curls it, K; negative curls edges up
+	modulus float64 // eased by the creep since the set, since weight stays on it, Pa
+	set     map[*planPour]bool
+}
+
+// bendingAt gathers what curls the slab at an hour; nothing has set where set is empty.
+func (r *replayRun) bendingAt(hour float64) bending {
+	b := bending{set: map[*planPour]bool{}}
 	for _, p := range r.in.pours {
-		if since := hour - p.offset; since > 0 {
-			if m := p.history.At(since); m.E > 0 {
-				sum, n = sum+m.Gradient, n+1
-			}
+		since := hour - p.offset
+		if since <= 0 {
+			continue
+		}
+		if m := p.history.At(since); m.E > 0 {
+			b.set[p] = true
+			b.gap += m.Gradient
+			b.modulus += p.eased(hour)
 		}
 	}
-	return sum / math.Max(n, 1)
+	if n := float64(len(b.set)); n > 0 {
+		b.gap, b.modulus = b.gap/n, b.modulus/n
+	}
+	return b
 }
-
-// edgeLifts are the ends of one pour at an hour.
-type edgeLifts struct {
-	lift flexure.EdgeLift
-	set  bool
-}
-
-// liftAt returns how far a place stands over where the slab would lie flat at an hour, m:
-// what the nearest free edges along both axes of the plan lift it.
-func (r *replayRun) liftAt(hour float64) func(plan.Point) float64 {
-	ends := map[*planPour]edgeLifts{}
-	for _, p := range r.in.pours {
-		ends[p] = r.endsOf(p, hour)
-	}
-	free := r.openBy(hour)
-	return func(at plan.Point) float64 {
-		pour := r.in.pourAt(at)
-		if pour == nil || !ends[pour].set {
-			return 0
-		}
-		sum := 0.0
-		for _, way := range []plan.Point{{X: 1}, {Y: 1}} {
-			away := math.Min(rayOrOn(free, at, way), rayOrOn(free, at, way.Times(-1)))
-			if !math.IsInf(away, 1) {
-				sum += ends[pour].lift.At(away)
-			}
-		}
-		return sum
-	}
-}
-
-// rayOrOn is rayTo, but 0 for a place on a line that is not along the way.
-func rayOrOn(lines []plan.Segment, at, way plan.Point) float64 {
-	const on = 1e-4 // m
-	for _, s := range lines {
-		along, ok := s.B.Minus(s.A).Unit()
-		if _, away := s.Nearest(at); ok && away < on && math.Abs(along.Cross(way)) > 0.5 {
-			return 0
-		}
-	}
-	return rayTo(lines, at, way)
-}
-
-// endsOf works out the end of a slab of one pour, curled by what its column says, its
-// stiffness against weight that stays eased by the creep since the set.
-func (r *replayRun) endsOf(p *planPour, hour float64) edgeLifts {
-	since := hour - p.offset
-	if since <= 0 {
-		return edgeLifts{}
-	}
-	m := p.history.At(since)
-	if m.E <= 0 {
-		return edgeLifts{}
-	}
-	thick := r.in.slab.Thickness.Value
-	curvature := -(1 + poisson) * flexure.FreeCurvature(p.run.mix.Expansion, m.Gradient, thick)
-	stiffness := p.eased(hour) * math.Pow(thick, 3) / 12 / (1 - poisson*poisson)
-	return edgeLifts{lift: flexure.EdgeLiftOf(curvature, stiffness, 1e6*r.d.support(), r.in.base.UnitWeight*thick), set: true}
-}
-
-// openBy are the lines at which the slab is parted by an hour.
-func (r *replayRun) openBy(hour float64) []plan.Segment {
-	n := 0
-	for n < len(r.result.Events) && r.result.Events[n].Hour <= hour {
-		n++
-	}
-	var long []restraint.Event
-	length := map[string]float64{}
-	for _, e := range r.result.Events[:n] {
-		length[e.Line] += e.Length
-	}
-	for _, e := range r.result.Events[:n] {
-		if length[e.Line] >= longEnd {
-			long = append(long, e)
-		}
-	}
-	free := r.freeLines("", long, false)
-	for _, f := range r.in.slab.Fixtures {
-		if low, high := plan.Ring(f.Shape).Box(); f.Opening && math.Min(high.X-low.X, high.Y-low.Y) >= longEnd/2 {
-			free = append(free, plan.Polyline(append(append([]plan.Point(nil), f.Shape...), f.Shape[0])).Pieces()...)
-		}
-	}
-	return free
-}
-
-// longEnd is the length from which an edge curls up as a long one does, m: about two
-// radii of relative stiffness. The slab beside a shorter one holds it down. Of an opening
-// half of that counts, since it has two sides.
-const longEnd = 1.5
 
 // eased is the modulus, Pa, of concrete that a load has lain on since the set.
 func (p *planPour) eased(hour float64) float64 {
 	c := p.at(hour, 1)
 	return c.Modulus / (1 + c.Creep)
+}
+
+// plate is the slab as a plate parted by the joints that are open by an hour.
+func (r *replayRun) plate(b bending, hour float64) flexure.Plate {
+	slab := r.in.slab
+	slab.Joints = r.jointsOpen(hour)
+	return flexure.Plate{ID: "replay", Title: "The slab bent by its own drying and cooling", Slab: slab, Thickness: slab.Thickness.Value, Modulus: b.modulus, Poisson: poisson,
+		Support: 1e6 * r.d.support(), UnitWeight: r.in.base.UnitWeight, Warp: flexure.Warp{Difference: b.gap, Expansion: r.in.pours[0].run.mix.Expansion}, Size: plateSize}
+}
+
+// plateSize is the longest side of an element of the plate, m; half of it moves corners by
+// under one per cent on the worked example.
+const plateSize = 0.6
+
+// jointsOpen are the joints that part the slab by an hour: formed and isolation joints, and
+// sawn ones that have cracked over half their length.
+func (r *replayRun) jointsOpen(hour float64) (open []plan.Joint) {
+	length := map[string]float64{}
+	for _, e := range r.result.Events {
+		if e.Kind == restraint.SawnLine && e.Hour <= hour {
+			length[e.Line] += e.Length
+		}
+	}
+	for _, j := range r.in.slab.Joints {
+		if j.Kind != plan.Sawn || length[j.ID] > plan.Polyline(j.Path).Length()/2 {
+			open = append(open, j)
+		}
+	}
+	return open
+}
+
+// liftAt works out how far each of some places stands over where the slab would lie flat
+// at an hour, m. Places whose concrete has not set lie flat.
+func (r *replayRun) liftAt(hour float64, points []plan.Point) ([]float64, error) {
+	out := make([]float64, len(points))
+	b := r.bendingAt(hour)
+	if len(b.set) == 0 || b.modulus < leastModulus {
+		return out, nil
+	}
+	p := r.plate(b, hour)
+	bent, err := p.Solve(r.d.ctx)
+	if err != nil {
+		return out, fmt.Errorf("bent shape: %w", err)
+	}
+	flat := p.UnitWeight * p.Thickness / p.Support
+	for i, at := range points {
+		if here, ok := bent.At(at); ok && b.set[r.in.pourAt(at)] {
+			out[i] = flat - here.Deflection
+		}
+	}
+	return out, nil
+}
+
+// leastModulus is the stiffness below which a slab lies as its ground does, Pa.
+const leastModulus = 1e9
+
+// cornerByHand is the lift of a free corner at an hour in closed form, m: the sum of its two
+// edges, each the end of a long slab on ground that cannot pull.
+func (r *replayRun) cornerByHand(hour float64) (corner float64, edge flexure.EdgeLift) {
+	b := r.bendingAt(hour)
+	thick := r.in.slab.Thickness.Value
+	curvature := -(1 + poisson) * flexure.FreeCurvature(r.in.pours[0].run.mix.Expansion, b.gap, thick)
+	stiffness := b.modulus * math.Pow(thick, 3) / 12 / (1 - poisson*poisson)
+	edge = flexure.EdgeLiftOf(curvature, stiffness, 1e6*r.d.support(), r.in.base.UnitWeight*thick)
+	return 2 * edge.Edge, edge
 }

@@ -2,9 +2,7 @@ package job
 
 import (
 	"fmt"
-	"math"
 
-	"slabwright/flexure"
 	"slabwright/restraint"
 	"slabwright/source"
 	"slabwright/working"
@@ -84,25 +82,23 @@ func (r *replayRun) openingLine(s *working.Sheet) {
 			"joints that stay shut leave theirs to the others; bars across joints hold them; cracks take a part"))
 }
 
-// liftLine sets the lift of a free edge beside that on ground that pulls.
+// liftLine sets the greatest lift of the plate beside the closed form of a corner.
 func (r *replayRun) liftLine(s *working.Sheet) {
-	p := r.in.pours[0]
-	worst := 0
-	for i, g := range p.history.Gradient {
-		if p.history.E[i] > 0 && g < p.history.Gradient[worst] {
-			worst = i
+	most, at := 0.0, -1
+	for i, f := range r.out.Field.Frames {
+		for _, p := range f.Panels {
+			if p.Lift > most {
+				most, at = p.Lift, i
+			}
 		}
 	}
-	hour := p.hours[worst] + p.offset
-	ends := r.endsOf(p, hour)
-	if !ends.set {
+	if at < 0 {
 		return
 	}
-	m := p.history.At(p.hours[worst])
-	thick := r.in.slab.Thickness.Value
-	curvature := -(1 + poisson) * flexure.FreeCurvature(p.run.mix.Expansion, m.Gradient, thick)
-	radius := math.Pow(p.eased(hour)*math.Pow(thick, 3)/12/(1-poisson*poisson)/(1e6*r.d.support()), 0.25)
-	s.Add(working.New("z", fmt.Sprintf("lift of a free edge at its sharpest, %s after placing, top less bottom %.0f K", hoursWords(p.hours[worst]), m.Gradient), "z", 1000*ends.lift.Edge, "mm", source.Cite("own", ""),
-		working.In("z", 1000*ends.lift.Edge, "mm", "edge that can leave the ground, "+fmt.Sprintf("%.2f m of it", ends.lift.Lifted))).
-		Beside("the same on ground that pulls, κ·l²", 1000*curvature*radius*radius, source.Cite("westergaard1927", ""), "ground does not pull: an edge lifts further than springs would let it"))
+	f := r.out.Field.Frames[at]
+	corner, edge := r.cornerByHand(f.Hours)
+	s.Add(working.New("z", fmt.Sprintf("greatest lift of a corner, %s after the first truck, top less bottom %.0f K", hoursWords(f.Hours), f.Gap), "z", most, "mm", source.Cite("own", ""),
+		working.In("z", most, "mm", "plate on ground that cannot pull")).
+		Beside(fmt.Sprintf("two long edges added, each %.1f mm and off the ground over %.2f m", 1000*edge.Edge, edge.Lifted), 1000*corner, source.Cite("mechanics", ""),
+			"dowels hold a corner to its neighbours, and a short panel has less weight to bend it"))
 }

@@ -35,7 +35,9 @@ func BenchmarkBounds(b *testing.B) {
 		}
 		start := processorTime()
 		for b.Loop() {
-			err = f.Refactor(a, 1)
+			if err := f.Refactor(a, 1); err != nil {
+				b.Fatal(err)
+			}
 		}
 		b.ReportMetric(2*f.Operations()*perNano(b, start), "GFlop/s")
 		b.ReportMetric(float64(8*f.Entries())*perNano(b, start), "GB/s-of-factor")

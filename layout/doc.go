@@ -21,7 +21,15 @@
 //
 // Every layout is divided into panels by package plan and judged by those alone
 // (examine, measure). All wanted gaps are tried in all frames, then one choice after
-// another is changed for as long as that helps, in an order that the seed gives.
+// another is changed for as long as that helps (search), and last single lines and
+// stretches of lines are moved, added and left out at random, steps for the worse less
+// and less often (anneal). The order of both comes from the seed.
+//
+// Places where a hard rule is not met cost more than everything weighed together: no
+// sliver, no angle under 60 degrees, no joint that stops at the side of a panel or
+// inside one, and every inside corner met by a joint; one that cannot be met gets bars.
+// Weighed are length of joint, proportions, fill and evenness of panels, length over
+// the limit, pours and bends (Weights).
 //
 // It leaves out the thickness, the size of dowels for a load and crack widths (package
 // checks), and the replay of the pour: a caller passes that as a function.

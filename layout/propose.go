@@ -19,11 +19,11 @@ type aim struct {
 // aims are the alternatives that are always worked out.
 var aims = []aim{
 	{"fewest joints", "Least length of joint to cut, fill and look after. Panels are as long as the limit lets them be.",
-		Weights{Length: 12, Aspect: 2, Shape: 1, Even: 1, Over: 60, Strips: 0.02, Kinks: 0.1}, false},
+		Weights{Length: 12, Aspect: 2, Shape: 1, Even: 1, Over: 300, Strips: 0.02, Kinks: 0.1}, false},
 	{"squarest panels", "Panels as near to square and to one another in size as the outline lets them be. They curl and shrink most evenly.",
-		Weights{Length: 1, Aspect: 4, Square: 5, Shape: 4, Even: 2, Over: 60, Strips: 0.02, Kinks: 0.3}, false},
+		Weights{Length: 1, Aspect: 4, Square: 5, Shape: 4, Even: 2, Over: 300, Strips: 0.02, Kinks: 0.3}, false},
 	{"easiest strips", "Straight strips of equal width between forms, placed one after another, with the cuts across them in line.",
-		Weights{Length: 3, Aspect: 2, Shape: 2, Even: 2, Over: 60, Strips: 0.3, Kinks: 2}, true},
+		Weights{Length: 3, Aspect: 2, Shape: 2, Even: 2, Over: 300, Strips: 0.3, Kinks: 2}, true},
 }
 
 // Propose returns the alternatives for a brief: fewest joints, squarest panels,

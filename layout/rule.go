@@ -37,7 +37,11 @@ func readRules() ([]Rule, map[string]Rule) {
 	var list []Rule
 	byKey := map[string]Rule{}
 	for _, row := range table.Read("rules.csv", rulesCSV).Records() {
-		r := Rule{row["key"], Severity(row["severity"]), row["limit"], row["unit"], row["says"], source.Cite(row["work"], row["place"])}
+		cited := source.Cite(row["work"], row["place"])
+		if how := row["how"]; how != "" {
+			cited = cited.As(source.How(how))
+		}
+		r := Rule{row["key"], Severity(row["severity"]), row["limit"], row["unit"], row["says"], cited}
 		list = append(list, r)
 		byKey[r.Key] = r
 	}

@@ -43,9 +43,9 @@ func (l Limit) sheet() working.Sheet {
 		working.New("s", "Scatter of strength over stress, as a logarithm", "sqrt(ln(1 + V²))", deviation, "–", statics, l.put("V", f.Scatter, "–", "coefficient of variation")),
 		working.New("u", "Share of strength that meets the wanted risk", "e^(−s · z)", l.Use, "–", statics,
 			working.In("s", deviation, "–", "scatter"), working.In("z", normalQuantile(1-f.Risk), "–", fmt.Sprintf("standard normal at a risk of %g", f.Risk))),
-		working.New("L_r", "Rule of thumb", "n · h", l.Thumb, "m", source.Cite("aci360", "24 to 36 times the thickness, seen in an excerpt"),
+		working.New("L_r", "Rule of thumb", "n · h", l.Thumb, "m", source.Cite("aci360", "24 to 36 times the thickness").As(source.Seen),
 			working.In("n", times, "–", "multiple for the stone"), l.put("h", f.Thickness, "m", "thickness")),
-		working.New("L_c", "Cap whatever the thickness", "L_c", l.Cap, "m", source.Cite("aci360", "360R-06, 18 ft, seen in an excerpt"), working.In("L_c", l.Cap, "m", "18 ft")),
+		working.New("L_c", "Cap whatever the thickness", "L_c", l.Cap, "m", source.Cite("aci360", "360R-06, 18 ft").As(source.Seen), working.In("L_c", l.Cap, "m", "18 ft")),
 	)
 	least := math.Min(l.Thumb, l.Cap)
 	formula, inputs := "min(L_r, L_c)", []working.Input{working.In("L_r", l.Thumb, "m", "rule of thumb"), working.In("L_c", l.Cap, "m", "cap")}
@@ -53,7 +53,7 @@ func (l Limit) sheet() working.Sheet {
 		c, b := f.Use(l.Model, l.Model)
 		s.Add(
 			working.New("L_m", "Longest square panel by the models, found by halving the interval", "L_m", l.Model, "m", own, working.In("L_m", l.Model, "m", "side at which curl and friction use the share u")).
-				Beside("rule of thumb", l.Thumb, source.Cite("aci360", "24 to 36 times the thickness"), "The rule covers late cuts, cold nights and locked joints, the models do not."),
+				Beside("rule of thumb", l.Thumb, source.Cite("aci360", "24 to 36 times the thickness").As(source.Seen), "The rule covers late cuts, cold nights and locked joints, the models do not."),
 			working.New("u_m", "What it uses", "U_c + U_f", c+b, "–", own, working.In("U_c", c, "–", "curl over bending strength"), working.In("U_f", b, "–", "base friction over tensile strength")).
 				Beside("share that meets the risk", l.Use, own, ""))
 		least = math.Min(least, l.Model)

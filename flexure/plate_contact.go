@@ -15,6 +15,7 @@ import (
 type contact struct {
 	*frame
 	pushes []bool // by point of the bed
+	held   []bool // unknowns that stay as they are; nil for none
 	matrix *sparse.Matrix
 	factor *sparse.Factor
 	own    *sparse.Factor // memory for a factor of its own; nil if there is none yet
@@ -26,20 +27,18 @@ type contact struct {
 const keptShare = 1e-7
 
 // newContact starts with ground that pushes everywhere it is. Like, if not nil, is a
-// contact on the same pattern, whose order of elimination serves again.
+// contact on the same pattern, whose factor serves to start with.
 func newContact(f *frame, like *contact) (*contact, error) {
 	c := &contact{frame: f, pushes: make([]bool, len(f.bed.stiff)), matrix: f.bedded}
 	for i := range c.pushes {
 		c.pushes[i] = true
 	}
-	var symbolic *sparse.Symbolic
 	if like != nil {
-		symbolic = like.factor.Symbolic
-	} else {
-		symbolic = sparse.Analyse(f.pattern, f.net.mesh.X, f.net.mesh.Y)
+		c.factor = like.factor
+		return c, nil
 	}
 	var err error
-	c.factor, err = symbolic.Factor(c.matrix, 0)
+	c.factor, err = sparse.Analyse(f.pattern, f.net.mesh.X, f.net.mesh.Y).Factor(c.matrix, 0)
 	c.own = c.factor
 	return c, c.explained(err)
 }
@@ -100,7 +99,7 @@ const (
 	// atRounding is below what a force out of balance that no longer falls is rounding.
 	atRounding = 1e-6
 	// cheapRounds is how many rounds with an old factor are tried before a new one.
-	cheapRounds = 2
+	cheapRounds = 3
 )
 
 // search is one search for balance under given forces.
@@ -136,7 +135,7 @@ func (c *contact) settle(ctx context.Context, force, u []float64, within float64
 		if left <= within || changed == 0 && left <= atRounding && left > s.before/2 {
 			return s.rounds, nil
 		}
-		careful := s.care(left, within)
+		careful := care(left, within, changed)
 		s.before = left
 		if s.rounds >= mostRounds {
 			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at}
@@ -181,6 +180,9 @@ func (s *search) look() (changed int) {
 		}, ke)
 		s.matrix.AddElement(e, ke)
 	}
+	if s.held != nil {
+		s.matrix.Hold(s.held)
+	}
 	return changed
 }
 
@@ -202,6 +204,9 @@ func (s *search) residual() (left float64, at plan.Point) {
 	node := 0
 	for i := range s.r {
 		s.r[i] = s.force[i] - s.r[i]
+		if s.held != nil && s.held[i] {
+			s.r[i] = 0
+		}
 		if a := math.Abs(s.r[i]); !(a <= left) {
 			left, node = a, i/s.net.kind.Unknowns
 		}
@@ -233,18 +238,17 @@ func (s *search) solve(care float64) error {
 	return nil
 }
 
-// care says how exact the next step needs to be: while contact still changes much, a
-// rough step does.
-//
-// Source: Eisenstat and Walker, SIAM Journal on Scientific Computing 17 (1996), second
-// choice.
-func (s *search) care(left, within float64) float64 {
-	const rough = 0.03
-	if s.before == 0 {
-		return rough
+// care says how exact the next step needs to be: while contact still changes a rough
+// step does, once it does not the step is the last.
+func care(left, within float64, changed int) float64 {
+	const rough, better = 0.03, 0.001
+	switch {
+	case changed == 0 && left < rough:
+		return math.Min(better, 0.1*within/left)
+	case left < rough:
+		return better
 	}
-	share := left / s.before
-	return math.Max(0.1*within/left, math.Min(rough, 0.5*share*share))
+	return rough
 }
 
 // tiny says whether the step changes deflections by rounding only.

@@ -77,7 +77,7 @@ func (b *Bent) joints() {
 		}
 		for _, bar := range f.bars {
 			if bar.joint == j {
-				force := bar.stiffness * math.Abs(f.step(bar.face, bar.share, b.u))
+				force := bar.force(f, b.u)
 				out.Bars = append(out.Bars, BarBent{bar.at, bar.along, force,
 					steel.BearingStress(force, t.Bars.Support, t.Opening, t.Bars.Diameter, t.Bars.Modulus)})
 			}

@@ -2,6 +2,7 @@ package flexure
 
 import (
 	"math"
+	"slices"
 	"sync"
 
 	"slabwright/internal/fem"
@@ -34,6 +35,7 @@ type Bent struct {
 	u, dead []float64
 	moment  moments // of all that acts
 	still   moments // of weight and warp
+	closer  []*closeUp
 	once    sync.Once
 	find    *fem.Locator
 }
@@ -134,10 +136,22 @@ func (b *Bent) peaks() {
 		higher(&b.Bottom, h.Bottom, at, h.BottomWay)
 		higher(&b.Top, h.Top, at, h.TopWay)
 	}
-	for n := range b.moment {
-		h := Here{Deflection: b.u[n*unknowns]}
-		h.Bottom, h.Top, h.BottomWay, h.TopWay = b.Plate.allStress(b.moment[n])
-		see(b.frame.net.at(int32(n)), h)
+	nodes := func(b *Bent, skip func(plan.Point) bool) {
+		for n := range b.moment {
+			at := b.frame.net.at(int32(n))
+			if skip(at) {
+				continue
+			}
+			h := Here{Deflection: b.u[n*unknowns]}
+			h.Bottom, h.Top, h.BottomWay, h.TopWay = b.Plate.allStress(b.moment[n])
+			see(at, h)
+		}
+	}
+	nodes(b, func(at plan.Point) bool {
+		return slices.ContainsFunc(b.closer, func(c *closeUp) bool { return c.covers(at) })
+	})
+	for _, c := range b.closer {
+		nodes(c.Bent, func(at plan.Point) bool { return !c.covers(at) })
 	}
 	for i, under := range b.Under {
 		see(b.Plate.Loads[i].middle(), under.Here)
@@ -168,6 +182,11 @@ func (p Plate) sharpPlaces() (places []plan.Point) {
 // At returns the slab at a place; ok is false off the slab. On a joint it is the mean
 // of both sides: see [JointBent] for each.
 func (b *Bent) At(at plan.Point) (here Here, ok bool) {
+	for _, c := range b.closer {
+		if c.covers(at) {
+			return c.At(at)
+		}
+	}
 	b.once.Do(func() { b.find = fem.NewLocator(b.frame.net.mesh) })
 	p := b.Plate
 	w, m, touching := b.whole().At(b.find, at.X, at.Y, b.u)

@@ -30,15 +30,25 @@ type frame struct {
 // in turn.
 type spring struct{ at, shear, bending float64 }
 
-// bar is one dowel or tie.
+// bar is one dowel. Its force spreads in the slab from mid-depth to both faces, so it
+// acts along the joint over a thickness: a single point would stress a thin plate
+// without limit.
 type bar struct {
-	joint     int
-	at        plan.Point
-	along     float64 // along the joint, m
+	joint int
+	at    plan.Point
+	along float64 // along the joint, m
+	parts []barPart
+}
+
+// barPart is one of the springs that a bar is made of.
+type barPart struct {
 	face      int
 	share     float64 // along the face
 	stiffness float64 // N/m
 }
+
+// barParts is how many springs stand for a bar.
+const barParts = 5
 
 // newFrame puts plate and joints together. Like, if not nil, is a frame whose pattern
 // serves again if its mesh hangs together in the same way.
@@ -204,13 +214,32 @@ func (f *frame) addBars(j int, t Transfer) {
 	stiffness := t.perBar()
 	for _, b := range f.plate.Slab.DowelBars(joint) {
 		along, at, _ := path.Nearest(b.From.Plus(b.To).Times(0.5))
-		k, share := f.faceAt(j, along)
-		if k < 0 {
-			continue // in an opening
+		dowel := bar{joint: j, at: at, along: along}
+		for i := range barParts {
+			offset := (float64(i) - (barParts-1)/2) / barParts * f.plate.Thickness
+			k, share := f.faceAt(j, along+offset)
+			if k < 0 {
+				k, share = f.faceAt(j, along)
+			}
+			if k < 0 {
+				continue // in an opening
+			}
+			f.springs[k] = append(f.springs[k], spring{share, stiffness / barParts, 0})
+			dowel.parts = append(dowel.parts, barPart{k, share, stiffness / barParts})
 		}
-		f.springs[k] = append(f.springs[k], spring{share, stiffness, 0})
-		f.bars = append(f.bars, bar{j, at, along, k, share, stiffness})
+		if len(dowel.parts) == barParts {
+			f.bars = append(f.bars, dowel)
+		}
 	}
+}
+
+// force is the shear force through a bar at deflections u, N.
+func (d bar) force(f *frame, u []float64) float64 {
+	sum := 0.0
+	for _, p := range d.parts {
+		sum += p.stiffness * f.step(p.face, p.share, u)
+	}
+	return math.Abs(sum)
 }
 
 // faceAt finds the face of a joint at a distance along it, −1 if there is none.
@@ -325,8 +354,12 @@ func (f *frame) loadForce(l Load) []float64 {
 		corners[i] = [2]float64{q.X, q.Y}
 	}
 	force, covered := plate.PatchForce(corners, 1)
+	whole := ring.Area()
+	if covered > (1-hangOver)*whole {
+		whole = covered // the whole force, though a circle's polygon reaches over the edge a little
+	}
 	for i := range force {
-		force[i] *= l.Force / covered // the whole force, though a circle's polygon reaches over the edge a little
+		force[i] *= l.Force / whole
 	}
 	return force
 }
@@ -356,18 +389,16 @@ func (f *frame) lineForce(plate *fem.Plate, l Load) []float64 {
 	find := fem.NewLocator(plate.Mesh)
 	line := plan.Polyline(l.Line)
 	parts := int(math.Ceil(line.Length()/(f.plate.fineUnder(l)/4))) + 4
-	put := 0.0
 	for i := range parts {
 		at, _ := line.At(line.Length() * (float64(i) + 0.5) / float64(parts))
 		if force := plate.PointForce(find, at.X, at.Y, 1); force != nil {
-			put++
 			for k, v := range force {
 				total[k] += v
 			}
 		}
 	}
 	for k := range total {
-		total[k] *= l.Force / put
+		total[k] *= l.Force / float64(parts)
 	}
 	return total
 }

@@ -42,7 +42,7 @@ func citeText(c source.Citation) page.Text {
 	t := mathText(words, page.Run{Quiet: true})
 	letter := map[source.How]string{source.Seen: "s", source.Memory: "m"}[c.How]
 	if letter != "" && c.Work != "mechanics" {
-		t = append(t, page.Run{Words: " " + letter, Quiet: true, Shift: 1})
+		t = append(t, page.Run{Words: thin + letter, Quiet: true, Shift: 1})
 	}
 	return t
 }

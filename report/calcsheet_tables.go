@@ -76,7 +76,7 @@ func calcSummary(d *page.Document, c *checks.Calc) {
 	d.WideHeading(2, "Summary of results", "calc-summary")
 	for _, g := range checks.Groups {
 		t := page.Table{Whole: true, Size: 8, Columns: []page.Column{{Head: "Sheet", Share: 8}, {Head: "Check", Share: 52}, {Head: "Asked", Share: 12, Align: page.AlignRight}, {Head: "There is", Share: 12, Align: page.AlignRight},
-			{Head: "Unit", Share: 9}, {Head: "Used", Share: 8, Align: page.AlignRight}, {Head: "", Share: 14}, {Head: "Clause", Share: 36}}}
+			{Head: "Unit", Share: 11}, {Head: "Used", Share: 8, Align: page.AlignRight}, {Head: "", Share: 14}, {Head: "Clause", Share: 36}}}
 		for _, r := range c.Rows {
 			if r.Group == g {
 				t.Rows = append(t.Rows, summaryRow(c, r))

@@ -72,6 +72,7 @@ type Weights struct {
 	Over   float64 // mean excess of panel length over the limit, and a fifth of the greatest
 	Strips float64 // number of pours
 	Kinks  float64 // bends of joints away from straight, a joint
+	Corner float64 // an inside corner that bars cross instead of a joint; 0 for 12
 }
 
 // Chance is how likely a crack away from the joints is.

@@ -110,7 +110,7 @@ const smallPanel = 0.125
 // small: a layout that meets them all is preferred to any that does not.
 const (
 	hardPrice  = 100.0
-	unmetPrice = 12.0 // an inside corner that gets bars instead of a joint
+	unmetPrice = 12.0 // an inside corner that gets bars instead of a joint, as good as hard
 
 	smallPrice  = 0.5 // a small panel
 	partedPrice = 0.2 // a metre of joint that holds nothing level
@@ -119,6 +119,10 @@ const (
 // score is what speaks against a layout: the hard rules first, then what is weighed.
 // perStrip is the number of pours over the least possible.
 func (w Weights) score(m Measure) float64 {
-	return hardPrice*float64(m.Hard()) + unmetPrice*float64(m.Unmet) +
+	corner := w.Corner
+	if corner == 0 {
+		corner = unmetPrice
+	}
+	return hardPrice*float64(m.Hard()) + corner*float64(m.Unmet) +
 		w.Length*m.PerArea + w.Square*(m.Aspect-1) + w.Aspect*m.Excess + w.Shape*m.Unfull + w.Even*m.Uneven + w.Over*m.Over + w.Strips*float64(m.Pours) + w.Kinks*m.Bends + partedPrice*m.Parted + smallPrice*float64(m.Small)
 }

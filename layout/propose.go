@@ -18,8 +18,8 @@ type aim struct {
 
 // aims are the alternatives that are always worked out.
 var aims = []aim{
-	{"fewest joints", "Least length of joint to cut, fill and look after. Panels are as long as the limit lets them be.",
-		Weights{Length: 12, Aspect: 2, Shape: 1, Even: 1, Over: 300, Strips: 0.02, Kinks: 0.1}, false},
+	{"fewest joints", "Least length of joint to cut, fill and look after. Panels are as long as the limit lets them be, and bars cross an inside corner where a joint to it would make narrow strips.",
+		Weights{Length: 12, Aspect: 2, Shape: 1, Even: 1, Over: 300, Strips: 0.02, Kinks: 0.1, Corner: 1.2}, false},
 	{"squarest panels", "Panels as near to square and to one another in size as the outline lets them be. They curl and shrink most evenly.",
 		Weights{Length: 1, Aspect: 4, Square: 5, Shape: 4, Even: 2, Over: 300, Strips: 0.02, Kinks: 0.3}, false},
 	{"easiest strips", "Straight strips of equal width between forms, placed one after another, with the cuts across them in line.",

@@ -23,7 +23,7 @@ func (b Brief) trimmers(e *examined) []Trimmer {
 		across := bisector.Left().Times(length / 2)
 		out = append(out, Trimmer{At: x.at, From: middle.Minus(across), To: middle.Plus(across), Fixture: x.fixture,
 			Bars: count, Bar: bar.Designation, Diameter: bar.Diameter / 1000, Spacing: steel.LeastTrimmerSpacing / 1000, Length: length,
-			Why: "a joint to this corner would leave a strip too narrow or an angle too sharp"})
+			Why: "a joint to this corner would make narrow strips or a sharp angle"})
 	}
 	return out
 }

@@ -91,12 +91,23 @@ func (d Drawing) origin() plan.Point {
 	return best
 }
 
-// room left round the plan for running dimensions, and below it for key and title;
-// mm on paper.
+// Room left round the plan for running dimensions, and below it for one row of key
+// and title block; mm on paper.
 const (
 	stripRoom = 17.0
-	footRoom  = 34.0
+	footRow   = 34.0
 )
+
+// narrow is the width below which the title block stands under the key.
+const narrow = 250.0
+
+// footRoom is the room below the plan on a sheet of so wide a drawing.
+func footRoom(width float64) float64 {
+	if width < narrow {
+		return 2 * footRow
+	}
+	return footRow
+}
 
 // sheet is a drawing being drawn.
 type sheet struct {
@@ -119,13 +130,14 @@ func (d Drawing) Scene() (*draw.Scene, error) {
 	paper := d.paper()
 	width, height := paper.Width-page.Sides, paper.Height-page.Ends
 	s := &sheet{d: d, origin: d.origin(), s: draw.New(width, height, "Joint drawing of "+or(d.Slab.Name, d.Slab.ID), d.words())}
-	s.fit(width, height-footRoom)
-	s.labels = draw.NewLabels(width, height-footRoom)
+	field := height - footRoom(width)
+	s.fit(width, field)
+	s.labels = draw.NewLabels(width, field)
 	s.keepClear()
 	s.plan()
 	s.strips()
 	s.names()
-	s.foot(height-footRoom, paper.Name)
+	s.foot(field, paper.Name)
 	return s.s, nil
 }
 
@@ -159,4 +171,16 @@ func (s *sheet) onPaper(points []plan.Point) []draw.Point {
 		out[i] = s.to.At(draw.Point(p))
 	}
 	return out
+}
+
+// dowels returns the dowels of a joint that lie in concrete: a joint that runs through
+// a column or a pit has none there.
+func (d Drawing) dowels(j plan.Joint) []plan.Bar {
+	var bars []plan.Bar
+	for _, b := range d.Slab.DowelBars(j) {
+		if d.Slab.Inside(b.Segment().At(0.5), 0) {
+			bars = append(bars, b)
+		}
+	}
+	return bars
 }

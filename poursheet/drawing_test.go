@@ -82,7 +82,7 @@ func TestTrueScale(t *testing.T) {
 			t.Errorf("%s: the drawing is %g by %g mm", paper.Name, scene.Width, scene.Height)
 		}
 		for _, q := range ring {
-			if q.X < stripRoom-1e-9 || q.X > scene.Width-stripRoom+1e-9 || q.Y < stripRoom-1e-9 || q.Y > scene.Height-footRoom-stripRoom+1e-9 {
+			if q.X < stripRoom-1e-9 || q.X > scene.Width-stripRoom+1e-9 || q.Y < stripRoom-1e-9 || q.Y > scene.Height-footRoom(scene.Width)-stripRoom+1e-9 {
 				t.Errorf("%s: corner at (%g, %g) leaves no room for dimensions", paper.Name, q.X, q.Y)
 			}
 		}

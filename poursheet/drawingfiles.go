@@ -90,7 +90,7 @@ func (d Drawing) shapesTo(w *dxf.Writer) {
 	}
 	for _, j := range d.Slab.Joints {
 		w.Polyline(jointLayer(j.Kind), places(j.Path), false)
-		for _, b := range d.Slab.DowelBars(j) {
+		for _, b := range d.dowels(j) {
 			w.Line(LayerDowels, dxf.Point(b.From), dxf.Point(b.To))
 		}
 	}

@@ -43,14 +43,15 @@ func (d Drawing) schedules(doc *page.Document) {
 	for _, j := range s.Joints {
 		rows = append(rows, cells(j.ID, string(j.Kind), d.places(j.Points), d.Units.length(j.Length), d.depth(j), d.transfer(j), j.Name))
 	}
-	section(doc, "Joints, from the setting-out point", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Kind", Share: 9},
+	section(doc, "Joints, from the setting-out point", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joint", Share: 8}, {Head: "Kind", Share: 11},
 		{Head: "Points (x, y), " + u, Share: 38}, {Head: "Length, " + u, Share: 10, Align: page.AlignRight}, {Head: "Saw depth, mm", Share: 10, Align: page.AlignRight},
-		{Head: "Across it", Share: 22}, {Head: "Name", Share: 22}}})
+		{Head: "Across it", Share: 22}, {Head: "Name", Share: 20}}})
 	if skew := d.SkewJoints(); len(skew) > 0 {
-		doc.Paragraph(page.Plain("Not square to the axes, so not among the running dimensions; set out by their points: " + strings.Join(skew, ", ") + "."))
+		line(doc, page.Plain("Not square to the axes, so not among the running dimensions; set out by their points: "+strings.Join(skew, ", ")+"."), listSize, 2)
 	}
 	d.dowelTable(doc, s)
 	d.steelTable(doc, s)
+	d.panelTable(doc)
 	rows = nil
 	for _, t := range s.Totals {
 		rows = append(rows, cells(t.What, figure(t.Amount, t.Unit), t.Unit))
@@ -120,6 +121,17 @@ func mm(v *float64) string {
 	return fixed(*v*1000, 0)
 }
 
+// panelTable lists the panels by the least rectangle round each.
+func (d Drawing) panelTable(doc *page.Document) {
+	var rows [][]page.Text
+	for _, p := range d.Panels {
+		rows = append(rows, cells(p.ID, d.Units.length(p.Length), d.Units.length(p.Width), fixed(p.Aspect, 2), fixed(p.Area, 1), fmt.Sprint(len(p.InsideCorners)), strings.Join(p.Joints(), ", ")))
+	}
+	u, right := d.Units.String(), page.AlignRight
+	section(doc, "Panels", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Panel", Share: 10}, {Head: "Long, " + u, Share: 12, Align: right}, {Head: "Wide, " + u, Share: 12, Align: right},
+		{Head: "Long to wide", Share: 13, Align: right}, {Head: "Area, m²", Share: 11, Align: right}, {Head: "Inside corners", Share: 14, Align: right}, {Head: "Joints round it", Share: 45}}})
+}
+
 func (d Drawing) dowelTable(doc *page.Document, s Schedule) {
 	if len(s.Dowels) == 0 {
 		return
@@ -136,7 +148,7 @@ func (d Drawing) dowelTable(doc *page.Document, s Schedule) {
 		rows = append(rows, cells(strings.Join(r.Joints, ", "), mm(r.Diameter), mm(r.Length), mm(r.Spacing), mm(r.Clear), or(r.FreeAlong, "not given"), or(r.FreeSide, "not given"), n, m))
 	}
 	right := page.AlignRight
-	section(doc, "Dowels", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joints", Share: 28}, {Head: "Diameter, mm", Share: 11, Align: right},
+	section(doc, "Dowels", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Joints", Share: 25}, {Head: "Diameter, mm", Share: 14, Align: right},
 		{Head: "Length, mm", Share: 11, Align: right}, {Head: "Spacing, mm", Share: 11, Align: right}, {Head: "Clear of crossing, mm", Share: 13, Align: right},
 		{Head: "One half free along it", Share: 13}, {Head: "Free sideways", Share: 11}, {Head: "Count", Share: 11, Align: right}, {Head: "Mass, kg", Share: 10, Align: right}}})
 }
@@ -159,12 +171,12 @@ func (d Drawing) steelTable(doc *page.Document, s Schedule) {
 		rows = append(rows, cells(or(r.Name, r.ID), mm(r.Diameter), mm(r.PitchX)+" × "+mm(r.PitchY), mm(r.Cover), or(r.AtJoints, "not given"), fixed(r.Area, 1), length, m))
 	}
 	right := page.AlignRight
-	section(doc, "Mesh and bars", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Steel", Share: 24}, {Head: "Diameter, mm", Share: 11, Align: right},
+	section(doc, "Mesh and bars", page.Table{Whole: true, Size: listSize, Rows: rows, Columns: []page.Column{{Head: "Steel", Share: 21}, {Head: "Diameter, mm", Share: 14, Align: right},
 		{Head: "Pitch, mm", Share: 15, Align: right}, {Head: "Cover to top bar, mm", Share: 13, Align: right}, {Head: "At joints", Share: 13}, {Head: "Area, m²", Share: 10, Align: right},
 		{Head: "Bars in all, m", Share: 12, Align: right}, {Head: "Mass, kg", Share: 10, Align: right}}})
 	words := "Laps are not counted."
 	if guessed {
 		words += " * By area over pitch: where the bars lie is not known."
 	}
-	doc.Paragraph(page.Plain(words))
+	line(doc, page.Plain(words), listSize, 2)
 }

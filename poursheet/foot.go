@@ -23,13 +23,16 @@ func (s *sheet) foot(top float64, paperName string) {
 		t := draw.Text{At: draw.Point{X: 22, Y: top + 15.5 + 3.9*float64(i)}, Words: words, Height: 2.5, Color: draw.Ink, Bold: i == 0}
 		g.Add(t)
 	}
-	wide := s.s.Width > 300
-	key, title := 84.0, 96.0
-	if wide {
-		title = 130
+	const keyAt = 84.0
+	s.key(g, keyAt, top+4.5)
+	switch {
+	case s.s.Width < narrow:
+		s.title(g, 0, top+footRow, s.s.Width, paperName)
+	case s.s.Width < 300:
+		s.title(g, s.s.Width-96, top, 96, paperName)
+	default:
+		s.title(g, s.s.Width-130, top, 130, paperName)
 	}
-	s.key(g, key, top+4.5)
-	s.title(g, s.s.Width-title, top, title, paperName)
 }
 
 // key shows each kind of line with its name.
@@ -76,7 +79,7 @@ func (s *sheet) title(g *draw.Group, x, y, width float64, paperName string) {
 	if !t.Made.IsZero() {
 		date = t.Made.In(c.zone).Format("2 Jan 2006")
 	}
-	g.Add(draw.Area{Ring: []draw.Point{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + footRoom}, {X: x, Y: y + footRoom}}, Pen: penFrame})
+	g.Add(draw.Area{Ring: []draw.Point{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + footRow}, {X: x, Y: y + footRow}}, Pen: penFrame})
 	heads := []string{"Joint drawing: " + or(s.d.Slab.Name, s.d.Slab.ID), t.Job, joined(" · ", t.Client, t.Place)}
 	for i, words := range heads {
 		h := []float64{4.2, 3.1, 2.7}[i]

@@ -62,7 +62,7 @@ func (s *sheet) joints() {
 func (s *sheet) dowels() {
 	g := s.s.Group("dowels", "Dowels", draw.Paper)
 	for _, j := range s.d.Slab.Joints {
-		for _, bar := range s.d.Slab.DowelBars(j) {
+		for _, bar := range s.d.dowels(j) {
 			a, b := s.to.At(draw.Point(bar.From)), s.to.At(draw.Point(bar.To))
 			if length := math.Hypot(b.X-a.X, b.Y-a.Y); length > 0 && length < 1.6 {
 				grow := (1.6/length - 1) / 2
@@ -118,7 +118,7 @@ func (s *sheet) reach(j plan.Joint) float64 {
 	if j.Kind != plan.Sawn {
 		reach = 0.9 // ticks, or the second line
 	}
-	if bars := s.d.Slab.DowelBars(j); len(bars) > 0 {
+	if bars := s.d.dowels(j); len(bars) > 0 {
 		reach = max(reach, 0.8, bars[0].Segment().Length()*1000/s.n/2)
 	}
 	return reach
@@ -132,32 +132,68 @@ func (s *sheet) names() {
 	s.fixtureNames()
 }
 
+// panelNames writes each panel's number and size within the panel; the size is left to
+// the list of panels where there is no room for it.
 func (s *sheet) panelNames() {
-	const large, small = 3.6, 2.5
+	const large, middle, small = 3.6, 2.8, 2.5
 	g := s.s.Group("panels", "", draw.Paper)
 	for _, p := range s.d.Panels {
 		at := s.to.At(draw.Point(p.Centroid))
 		size := s.d.Units.length(p.Length) + " × " + s.d.Units.length(p.Width)
-		w, h := math.Max(draw.WidthOf(p.ID, large), draw.WidthOf(size, small)), large+small+0.6
-		off, ok := s.labels.Free(at, w, h, draw.Point{}, 9)
-		if !ok { // too small a panel for its size
-			if off, ok = s.labels.Free(at, draw.WidthOf(p.ID, large), large, draw.Point{}, 12); ok {
-				size = ""
+		s.labels.Only = s.within(p)
+		w := math.Max(draw.WidthOf(p.ID, large), draw.WidthOf(size, small))
+		height := large
+		off, ok := s.labels.Search(at, w, large+small+0.6, draw.Point{}, 12, true)
+		for _, smaller := range []float64{large, middle} {
+			if ok {
+				break
 			}
+			size, height = "", smaller
+			off, ok = s.labels.Search(at, draw.WidthOf(p.ID, smaller), smaller, draw.Point{}, 12, true)
 		}
-		g.Add(draw.Text{At: at, Lift: draw.Point{X: off.X, Y: off.Y}, Words: p.ID, Height: large, Anchor: draw.Middle, Bold: true, Color: draw.Ink, Halo: draw.White})
+		if !ok {
+			off, _ = s.labels.Search(at, draw.WidthOf(p.ID, middle), middle, draw.Point{}, 12, false)
+		}
+		s.labels.Only = nil
+		down := height * 0.34 // from the middle of the letters to their foot
+		if size != "" {
+			down = 0
+		}
+		g.Add(draw.Text{At: at, Lift: draw.Point{X: off.X, Y: off.Y + down}, Words: p.ID, Height: height, Anchor: draw.Middle, Bold: true, Color: draw.Ink, Halo: draw.White})
 		if size != "" {
 			g.Add(draw.Text{At: at, Lift: draw.Point{X: off.X, Y: off.Y + small + 0.8}, Words: size, Height: small, Anchor: draw.Middle, Color: draw.Quiet, Halo: draw.White})
 		}
 	}
 }
 
+// within reports whether a box on paper lies in a panel with its corners.
+func (s *sheet) within(p plan.Panel) func(draw.Box) bool {
+	back := func(x, y float64) plan.Point { return plan.Point{X: (x - s.to.E) / s.to.A, Y: (y - s.to.F) / s.to.D} }
+	return func(b draw.Box) bool {
+		for _, q := range []plan.Point{back(b.X0, b.Y0), back(b.X1, b.Y0), back(b.X1, b.Y1), back(b.X0, b.Y1)} {
+			if !p.Ring.Contains(q) {
+				return false
+			}
+		}
+		return true
+	}
+}
+
+// jointNames writes each joint's name and kind along it; the kind is left to the list
+// where the joint is too short.
 func (s *sheet) jointNames() {
+	const letters = 2.8
 	g := s.s.Group("joint-names", "", draw.Paper)
 	for _, j := range s.d.Slab.Joints {
-		if path := s.onPaper(j.Path); len(path) > 1 {
-			g.Add(s.labels.Beside(path, draw.Text{Words: j.ID + " " + string(j.Kind), Height: 2.8, Bold: true, Color: draw.Chalk, Halo: draw.White}, s.reach(j)+1.5))
+		path := s.onPaper(j.Path)
+		if len(path) < 2 {
+			continue
 		}
+		words := j.ID + " " + string(j.Kind)
+		if draw.WidthOf(words, letters) > plan.Polyline(j.Path).Length()*1000/s.n {
+			words = j.ID
+		}
+		g.Add(s.labels.Beside(path, draw.Text{Words: words, Height: letters, Bold: true, Color: draw.Chalk, Halo: draw.White}, s.reach(j)+1.5))
 	}
 }
 

@@ -70,7 +70,7 @@ func (d Drawing) Schedule() Schedule {
 	var s Schedule
 	origin := d.origin()
 	for _, j := range d.Slab.Joints {
-		row := JointRow{ID: j.ID, Name: j.Name, Kind: j.Kind, Length: plan.Polyline(j.Path).Length(), Dowels: len(d.Slab.DowelBars(j))}
+		row := JointRow{ID: j.ID, Name: j.Name, Kind: j.Kind, Length: plan.Polyline(j.Path).Length(), Dowels: len(d.dowels(j))}
 		for _, p := range j.Path {
 			row.Points = append(row.Points, p.Minus(origin))
 		}
@@ -118,7 +118,7 @@ func (d Drawing) dowelRows() []DowelRow {
 			rows = append(rows, row)
 		}
 		rows[i].Joints = append(rows[i].Joints, j.ID)
-		rows[i].Count += len(d.Slab.DowelBars(j))
+		rows[i].Count += len(d.dowels(j))
 	}
 	for i := range rows {
 		if r := &rows[i]; r.Diameter != nil && r.Length != nil && r.Count > 0 {

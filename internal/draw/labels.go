@@ -23,6 +23,8 @@ const crowded = 20000
 // Labels keeps words from running into each other and off the sheet. First come
 // stays; later ones step aside.
 type Labels struct {
+	Only func(Box) bool // where labels may stand now; nil: anywhere in the field
+
 	taken []Box // by words, cracks and edges: never to be covered
 	lines []Box // better left clear: covered only when there is no other place
 	field Box
@@ -70,6 +72,9 @@ func (l *Labels) Search(at Point, w, h float64, wanted Point, reach float64, str
 
 func (l *Labels) clear(b Box, strict bool) bool {
 	if b.X0 < l.field.X0 || b.Y0 < l.field.Y0 || b.X1 > l.field.X1 || b.Y1 > l.field.Y1 {
+		return false
+	}
+	if l.Only != nil && !l.Only(b) {
 		return false
 	}
 	for _, t := range l.taken {

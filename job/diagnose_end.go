@@ -24,7 +24,7 @@ func (d *diagnosis) basis() {
 	if b.Risk == nil {
 		d.assume("chance of a crack elsewhere at which the cut window closes", "10 %", string(source.Default), "not chosen in basis.risk", "the closing of the cut window")
 	}
-	d.assume("weights of the causes", "bands, tempered by 0.5", "own", "published guides give ranges, not chances; replace the priors by your own tallies when 30 closed cases are at hand", "every chance shown")
+	d.assume("weights of the causes", "bands of our own judgement; observations of one finding taken as hanging together", "own", "published guides give ranges, not chances; how far the chances stated come true is shown by prove --calibration; replace the priors by your own tallies when 30 closed cases are at hand", "every chance shown")
 }
 
 // concreteSheets puts the set, strength, shrinkage and creep of the first mix that

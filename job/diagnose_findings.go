@@ -401,11 +401,23 @@ func (d *diagnosis) explainSlab() {
 			continue
 		}
 		a.Causes = append(a.Causes, report.CauseRow{ID: c.Cause, Name: c.Name, Layer: "slab", Plain: c.Plain,
-			Chance: report.Chance{P: c.AtAll, Low: c.AtAll, High: c.AtAll, About: causes.About(c.AtAll)},
+			Chance: d.atAll(c),
 			Exact:  fmt.Sprintf("expected to explain %s of the %d findings; leads %s", working.Figure(c.Expected, 2), len(rankings), list(c.Leads))})
 	}
 	d.content.Slab = a
 	d.content.Hands = d.slabHands()
+}
+
+// atAll is the chance that a cause explains at least one finding, with the range that
+// the findings' own ranges give it.
+func (d *diagnosis) atAll(c causes.SlabCause) report.Chance {
+	noneLow, noneHigh := 1.0, 1.0
+	for _, run := range d.sheets {
+		if w := run.ranking.Weight(c.Cause); w != nil {
+			noneLow, noneHigh = noneLow*(1-w.Low), noneHigh*(1-w.High)
+		}
+	}
+	return report.Chance{P: c.AtAll, Low: min(c.AtAll, 1-noneLow), High: max(c.AtAll, 1-noneHigh), About: causes.About(c.AtAll)}
 }
 
 // slabAnswer says, for the slab as a whole, what is settled and what is in front

@@ -51,23 +51,39 @@ func several(all []together) (kept []together) {
 	return kept
 }
 
-// besideIdleJoints groups joints that never opened with the crack beside or between
-// them that runs their way: the movement of those panels went into it.
+// besideIdleJoints groups joints that never opened with the crack nearest to each that
+// runs their way: the movement of those panels went into it.
 func (d *diagnosis) besideIdleJoints() (all []together) {
-	for i, crack := range d.sheets {
-		if !throughCrack(crack.finding) || crack.finding.Kind == walk.CornerBreak || crack.relation.Direction == nil {
+	fed := map[int][]int{}
+	for k, idle := range d.sheets {
+		if idle.finding.Kind != walk.JointNotOpen {
 			continue
 		}
-		g := together{runs: []int{i}}
-		for k, idle := range d.sheets {
-			if idle.finding.Kind == walk.JointNotOpen && d.feeds(idle.finding.Joint, crack) {
-				g.runs = append(g.runs, k)
+		best, least := -1, math.Inf(1)
+		for i, crack := range d.sheets {
+			if away, ok := d.feeds(idle.finding.Joint, crack); ok && away < least {
+				best, least = i, away
 			}
 		}
-		g.says = fmt.Sprintf("belong together: the joints did not open, and the movement of the panels beside them went into crack %s, which runs their way", crack.finding.ID)
-		all = append(all, g)
+		if best >= 0 {
+			fed[best] = append(fed[best], k)
+		}
 	}
-	return several(all)
+	for i, crack := range d.sheets {
+		if len(fed[i]) == 0 {
+			continue
+		}
+		all = append(all, together{runs: append([]int{i}, fed[i]...),
+			says: fmt.Sprintf("belong together: %s not open, and the movement of the panels beside went into crack %s, which runs the same way", didJoints(len(fed[i])), crack.finding.ID)})
+	}
+	return all
+}
+
+func didJoints(n int) string {
+	if n == 1 {
+		return "the joint did"
+	}
+	return fmt.Sprintf("the %d joints did", n)
 }
 
 // feedPanels is how many panel lengths of slab feed a crack where joints do not open;
@@ -75,24 +91,24 @@ func (d *diagnosis) besideIdleJoints() (all []together) {
 const feedPanels = 3.0
 
 // feeds reports whether a joint that did not open runs a crack's way, lies within a few
-// panel lengths of it and in its line.
-func (d *diagnosis) feeds(joint string, crack *findingRun) bool {
+// panel lengths of it and in its line, and how far off it is.
+func (d *diagnosis) feeds(joint string, crack *findingRun) (across float64, ok bool) {
 	j := d.joint(joint)
-	if j == nil || len(j.Path) < 2 {
-		return false
+	if !throughCrack(crack.finding) || crack.finding.Kind == walk.CornerBreak || crack.relation.Direction == nil || j == nil || len(j.Path) < 2 {
+		return 0, false
 	}
 	way, ok := j.Path[len(j.Path)-1].Minus(j.Path[0]).Unit()
 	if !ok {
-		return false
+		return 0, false
 	}
 	side := math.Atan2(way.Y, way.X) * 180 / math.Pi
 	apart := math.Abs(math.Mod(side-*crack.relation.Direction+360, 180))
 	if math.Min(apart, 180-apart) > alongWithin {
-		return false
+		return 0, false
 	}
 	to := crack.relation.Centre.Minus(middleOfPath(j.Path))
 	across, along := math.Abs(to.Cross(way)), math.Abs(to.Dot(way))
-	return across <= feedPanels*d.meanPanelLength() && along <= plan.Polyline(j.Path).Length()/2+1
+	return across, across <= feedPanels*d.meanPanelLength() && along <= plan.Polyline(j.Path).Length()/2+1
 }
 
 // ids are the findings of a group.

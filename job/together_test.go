@@ -32,7 +32,7 @@ func TestFindingsTogether(t *testing.T) {
 	}
 	add(walk.Finding{ID: "F6", Kind: walk.Crack, Lines: [][]plan.Point{{{X: 10, Y: 2.5}, {X: 15, Y: 2.4}}}})
 	told, groups := d.findingsTogether()
-	if len(groups) != 1 || len(groups[0]) != 5 || !strings.Contains(told[0], "F1, F2, F3, F4, F5 belong together") {
+	if len(groups) != 1 || len(groups[0]) != 5 || !strings.Contains(told[0], "F1, F2, F3, F4, F5 belong together: the 4 joints did not open") {
 		t.Errorf("%v %q", groups, told)
 	}
 	d.slab.Joints = append(d.slab.Joints, plan.Joint{ID: "L", Kind: plan.Sawn, Path: []plan.Point{{X: 0, Y: 2.5}, {X: 30, Y: 2.5}}})

@@ -31,6 +31,9 @@ func findingPaper(c *Content, f *FindingSheet, r *refs) []block {
 	if len(f.Unexplained) > 0 {
 		b = append(b, para{text: lead("Not explained by any of these: ", f.Unexplained), wide: true})
 	}
+	if len(f.Prevented) > 0 {
+		b = append(b, preventedTable(f.Prevented, r))
+	}
 	if len(f.NextTests) > 0 {
 		b = append(b, testsPaper(f.NextTests))
 	}

@@ -17,8 +17,8 @@ import (
 
 // files hold the types in the order of the page.
 var files = []string{
-	"report/content.go", "report/replay.go", "plan/slab.go", "plan/panel.go", "walk/walk.go", "source/fact.go", "source/prove.go",
-	"working/working.go", "source/cite.go", "job/status.go", "job/problem.go", "job/prove.go",
+	"report/content.go", "report/replay.go", "report/weighing_prevented.go", "report/weighing_override.go", "report/weighing_shift.go", "plan/slab.go", "plan/panel.go", "walk/walk.go", "source/fact.go", "source/prove.go",
+	"working/working.go", "source/cite.go", "job/status.go", "job/problem.go", "job/prove.go", "job/prove_cases.go", "causes/calibrate.go",
 }
 
 const head = `# What --json prints
@@ -33,13 +33,13 @@ never zero. This page is written by ` + "`go run ./internal/tools/jsondoc`" + `.
 | demo --json | dir, page_one (PageOne), files |
 | new --json | dir, status (StatusReport) |
 | status --json | StatusReport |
-| causes --json | slab (SlabAnswer), findings (list of FindingSheet) |
+| causes --json | slab (SlabAnswer), findings (list of FindingSheet); with --if: Shift |
 | window --json | list of PourDay |
 | whatif --json | list of WhatIf |
 | replay --json | Replay |
 | report --out F.json | Content; with --json: file, bytes, data_hash |
 | open --json | address |
-| prove --json | Proof |
+| prove --json | Proof; with --calibration: Calibration |
 | schema | JSON Schema of job.json |
 `
 

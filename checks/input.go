@@ -15,7 +15,7 @@ type Input struct {
 	Steel    *Steel
 	Use      Use
 
-	quick bool // closed forms only: for trying many inputs
+	Quick bool // closed forms only, without the plate: for trying many inputs in a moment
 }
 
 // Slab is one panel between joints.

@@ -49,7 +49,7 @@ func warehouse(code string) Input {
 // run makes the closed forms only; TestPlateStandsBeside has the plate.
 func run(t *testing.T, in Input) Result {
 	t.Helper()
-	in.quick = true
+	in.Quick = true
 	r, err := Run(context.Background(), in)
 	if err != nil {
 		t.Fatal(err)
@@ -153,5 +153,28 @@ func TestAssumptionsSayWhatMoves(t *testing.T) {
 	}
 	if byKey["filler"].High.Moves[0].Row != "filler" || len(byKey["filler"].High.Moves) != 1 {
 		t.Errorf("the filler moves %+v", byKey["filler"].High.Moves)
+	}
+}
+
+func TestWithChangesOneNumber(t *testing.T) {
+	in := warehouse("EN")
+	thicker, err := in.With("thickness", 200)
+	if err != nil || thicker.Slab.Thickness.Value != 0.2 || in.Slab.Thickness.Value != 0.175 {
+		t.Errorf("got %v and %v, %v", thicker.Slab.Thickness.Value, in.Slab.Thickness.Value, err)
+	}
+	heavier, err := in.With("L2.force", 70)
+	if err != nil || heavier.Loads[1].Force.Value != 70 || in.Loads[1].Force.Value != 55 {
+		t.Errorf("got %v and %v, %v", heavier.Loads[1].Force.Value, in.Loads[1].Force.Value, err)
+	}
+	for _, m := range Compare(run(t, in), run(t, heavier)) {
+		if !strings.Contains(m.Row, "L2") && !strings.HasPrefix(m.Row, "dowel") {
+			t.Errorf("a heavier rack moves %s", m.Row)
+		}
+	}
+	if _, err := in.With("thicknes", 200); err == nil || !strings.Contains(err.Error(), `did you mean "thickness"`) {
+		t.Error(err)
+	}
+	if _, err := in.With("thickness", 5000); err == nil || !strings.Contains(err.Error(), "75 to 1000 mm") {
+		t.Error(err)
 	}
 }

@@ -20,7 +20,7 @@ const (
 // of temperature grow with it, the gradient staying the same.
 func LeastThickness(ctx context.Context, in Input) (thickness float64, governs Row, ok bool, err error) {
 	in = in.clone()
-	in.Steel, in.quick = nil, true
+	in.Steel, in.Quick = nil, true
 	first, hot, cold := in.Slab.Thickness.Value, in.Use.Hot.Or(0), in.Use.Cold.Or(0)
 	worstAt := func(mm int) (Row, bool, error) {
 		in.Slab.Thickness.Value = float64(mm) / 1000

@@ -77,7 +77,7 @@ type Trial struct {
 // Assumptions tries every number of the input at both ends of its range and lists
 // what moves: the range given with the number, or else that of given.csv.
 func Assumptions(ctx context.Context, in Input) ([]Assumption, error) {
-	in.quick = true
+	in.Quick = true
 	before, err := Run(ctx, in)
 	if err != nil {
 		return nil, err

@@ -93,7 +93,7 @@ func Run(ctx context.Context, in Input) (Result, error) {
 		}
 		step()
 	}
-	if !in.quick {
+	if !in.Quick {
 		if err := w.plates(ctx); err != nil {
 			return Result{}, err
 		}

@@ -29,6 +29,9 @@ func (m Method) String() string {
 // Found by trial on problem M with triangles and with quadrilaterals.
 var multigridUnknowns = 250_000
 
+// mostRounds is how long multigrid goes on where it was asked for.
+var mostRounds = 500
+
 const (
 	// oldFactorRounds is how many rounds with an old factor cost about as much as a new one.
 	oldFactorRounds = 12
@@ -38,8 +41,6 @@ const (
 	// patientRounds is after how many rounds Automatic gives multigrid up: 11 to 16 are
 	// needed on even meshes, and a factor costs about as much as 40.
 	patientRounds = 40
-	// mostRounds is the same where multigrid was asked for.
-	mostRounds = 500
 	// equationsLeft is the residual at which conjugate gradients end, as a share of the
 	// right-hand side. On problem M displacements are then right to 1e-11.
 	equationsLeft = 1e-10

@@ -1,6 +1,11 @@
 package fem
 
-import "testing"
+import (
+	"errors"
+	"testing"
+
+	"slabwright/internal/sparse"
+)
 
 // Every way of solving must lead to the same displacements.
 func TestMethodsAgree(t *testing.T) {
@@ -59,5 +64,30 @@ func TestAutomatic(t *testing.T) {
 				t.Fatalf("%v: displacement %d off by %g m", want, i, d)
 			}
 		}
+	}
+}
+
+// Multigrid that is stopped early says so and hands back how far it came.
+func TestMultigridGivesUp(t *testing.T) {
+	defer func(n int) { mostRounds = n }(mostRounds)
+	mostRounds = 3
+	mesh := standardMesh(Q4, 1)
+	sheet := &Sheet{Mesh: mesh, Law: shrinking}
+	s := NewSystem(mesh.X, mesh.Y, 2, sheet)
+	got, err := s.Solve(Settings{Method: Multigrid})
+	var not *sparse.NotSettled
+	if !errors.As(err, &not) || not.Rounds != 3 || got.Left != not.Left || got.Left > 0.1 {
+		t.Fatalf("left %g, %v", got.Left, err)
+	}
+	right, err := s.Solve(Settings{Method: Direct})
+	if err != nil {
+		t.Fatal(err)
+	}
+	far, off := 0.0, 0.0
+	for i, v := range right.U {
+		far, off = max(far, v, -v), max(off, got.U[i]-v, v-got.U[i])
+	}
+	if !(off > 0) || off > 0.01*far { // max passes on what is not a number
+		t.Errorf("off by %g of %g", off, far)
 	}
 }

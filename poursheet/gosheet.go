@@ -155,7 +155,7 @@ func (l Limit) words() string {
 	case l.Most != nil:
 		limit = "not above " + fixed(*l.Most, l.Decimals)
 	}
-	return fmt.Sprintf("%s: %s, %s", l.What, fixed(*l.Expected, l.Decimals), with(limit, l.Unit))
+	return fmt.Sprintf("%s: %s against %s", l.What, fixed(*l.Expected, l.Decimals), with(limit, l.Unit))
 }
 
 // PDF returns the sheet on one page where the facts allow.
@@ -245,6 +245,26 @@ func (g GoSheet) ready(doc *page.Document) {
 	line(doc, words, 10, 2.5)
 }
 
+// Room on paper of the head of the hours and of one hour, mm.
+const (
+	hoursHead = 12.0
+	hourRow   = 4.25
+)
+
+// thinned leaves out every second of the later half of the hours until no more than
+// so many are left, so that the sheet stays one page; the first hours stay whole.
+func thinned(hours []ForecastHour, most int) []ForecastHour {
+	for len(hours) > max(most, 4) {
+		half := len(hours) / 2
+		kept := append([]ForecastHour(nil), hours[:half]...)
+		for i := half; i < len(hours); i += 2 {
+			kept = append(kept, hours[i])
+		}
+		hours = kept
+	}
+	return hours
+}
+
 // forecast sets the hours as they were seen, so that the decision can be judged by
 // what was known then.
 func (g GoSheet) forecast(doc *page.Document) {
@@ -255,7 +275,7 @@ func (g GoSheet) forecast(doc *page.Document) {
 	line(doc, page.Join(page.Bold(words), page.Plain(g.Weather)), 9, 0.8)
 	k := g.Title.clock()
 	var rows [][]page.Text
-	for _, h := range g.Hours {
+	for _, h := range thinned(g.Hours, int((doc.Room()-hoursHead)/hourRow)) {
 		rows = append(rows, cells(k.weekday(h.At), fixed(h.Air, 0), fixed(100*h.Humidity, 0), fixed(h.Wind, 1), fixed(h.Concrete, 0), fixed(h.Dry, 2), h.Doing))
 	}
 	if len(rows) == 0 {

@@ -37,6 +37,19 @@ func MinimumInformation(given Given) []Minimum {
 	return all
 }
 
+// noteSize is the size of letters of the notes, points.
+const noteSize = 8.8
+
+// cautions stand on every notes sheet. The dangers are those of the trade, common
+// practice; that codes decide is our own limit.
+var cautions = []string{
+	"Sawing and drilling raise silica dust: wet blade or extraction, and a mask, as local law asks.",
+	"Wet concrete burns skin and eyes: gloves, boots and water at hand.",
+	"Look for pipes, cables, heating and tendons before any cut or core; never cut a tendon.",
+	"Open joints, steps and hoses trip; keep loads off young concrete until it is said to carry them.",
+	"The local code and a licensed engineer decide; this sheet does not.",
+}
+
 // NotesSheet is the notes for the specification and what they leave open.
 type NotesSheet struct {
 	Title Title
@@ -63,14 +76,14 @@ func (s NotesSheet) PDF() ([]byte, error) {
 		}
 		crewHeading(doc, "NOTES · "+or(s.Title.Slab, "slab"), fmt.Sprintf("%d of %d things stated, %d open.", len(stated), len(list), len(gaps)))
 		if len(gaps) > 0 {
-			section(doc, "Open: not stated", page.Table{Whole: true, Size: listSize, Rows: gaps, Columns: []page.Column{{Head: "About", Share: 14}, {Head: "What", Share: 46}, {Head: "Why it matters", Share: 40}, {Head: "Mend", Share: 30}}})
+			section(doc, "Open: not stated", page.Table{Whole: true, Size: noteSize, Rows: gaps, Columns: []page.Column{{Head: "About", Share: 14}, {Head: "What", Share: 46}, {Head: "Why it matters", Share: 40}, {Head: "Mend", Share: 30}}})
 		}
 		if len(stated) > 0 {
-			section(doc, "Stated", page.Table{Whole: true, Size: listSize, Rows: stated, Columns: []page.Column{{Head: "About", Share: 14}, {Head: "What", Share: 50}, {Head: "As stated", Share: 66}}})
+			section(doc, "Stated", page.Table{Whole: true, Size: noteSize, Rows: stated, Columns: []page.Column{{Head: "About", Share: 14}, {Head: "What", Share: 50}, {Head: "As stated", Share: 66}}})
 		}
-		for _, n := range s.Notes {
-			doc.Bullet(page.Plain(n))
+		for _, n := range append(append([]string(nil), s.Notes...), cautions...) {
+			line(doc, page.Plain("– "+n), noteSize, 0.4)
 		}
-		line(doc, page.Quiet("The list is modelled on the minimum information of ACI 360R-10 clause 1.5, from memory; the local code and the licensed engineer decide what has to be stated."), 8, 0)
+		line(doc, page.Quiet("The list is modelled on the minimum information of ACI 360R-10 clause 1.5, from memory."), 8, 0)
 	})
 }

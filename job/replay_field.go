@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/binary"
 	"math"
+	"strings"
 
 	"slabwright/plan"
 	"slabwright/report"
@@ -83,7 +84,7 @@ func (r *replayRun) panelOf(at plan.Point) int {
 
 // frame is one hour of the field.
 func (r *replayRun) frame(f, last restraint.Field, points []plan.Point, index map[plan.Point]int, panel []int) (report.ReplayFrame, error) {
-	out := report.ReplayFrame{At: r.clockOf(f.Hour), Hours: round(f.Hour, 2), Model: round(f.Beside.Model/1e6, 3), Hand: round(f.Beside.Hand/1e6, 3), Held: f.Beside.Why, At2: roundAt(f.Beside.At), Lines: []report.ReplayOpening{}}
+	out := report.ReplayFrame{At: r.clockOf(f.Hour), Hours: round(f.Hour, 2), Model: round(f.Beside.Model/1e6, 3), Hand: round(f.Beside.Hand/1e6, 3), Held: r.byName(f.Beside.Why), At2: roundAt(f.Beside.At), Lines: []report.ReplayOpening{}}
 	for _, p := range r.d.panels {
 		out.Panels = append(out.Panels, report.PanelPeak{Panel: p.ID})
 	}
@@ -109,6 +110,16 @@ func (r *replayRun) frame(f, last restraint.Field, points []plan.Point, index ma
 		out.Lines = append(out.Lines, openingRow(o))
 	}
 	return out, err
+}
+
+// byName puts the name of a fixture where a reason has its id.
+func (r *replayRun) byName(why string) string {
+	for _, f := range r.in.slab.Fixtures {
+		if rest, ok := strings.CutPrefix(why, "held by "+f.ID+","); ok {
+			return "held by the " + r.d.fixtureName(f.ID) + "," + rest
+		}
+	}
+	return why
 }
 
 func packed(v float64) byte { return byte(math.Round(math.Max(0, math.Min(255, v)))) }

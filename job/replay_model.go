@@ -256,23 +256,3 @@ const (
 	bedDoubt      = 0.5
 	grooveDoubt   = 0.1
 )
-
-// replayHours are the hours a replay steps through: half an hour in the first two days,
-// where cuts and the first night are, then longer with age.
-func replayHours(until float64) []float64 {
-	var hours []float64
-	for h := 0.0; h < until; {
-		hours = append(hours, h)
-		switch {
-		case h < 48:
-			h += 1
-		case h < 14*hoursPerDay:
-			h += 6
-		case h < 90*hoursPerDay:
-			h += 3 * hoursPerDay
-		default:
-			h += 20 * hoursPerDay
-		}
-	}
-	return append(hours, until)
-}

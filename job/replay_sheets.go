@@ -57,7 +57,7 @@ func (r *replayRun) peakLine(s *working.Sheet) {
 	b := r.result.Fields[best].Beside
 	s.Add(working.New("σ_max", fmt.Sprintf("greatest tension in plan at the hours kept, %s after the first truck, at (%.1f, %.1f)", hoursWords(r.result.Fields[best].Hour), b.At.X, b.At.Y),
 		"σ", b.Model/1e6, "MPa", source.Cite("mechanics", ""), working.In("σ", b.Model/1e6, "MPa", "mean over 0.15 m")).
-		Beside("strip on its base from one free end to the next", b.Hand/1e6, source.Cite("mechanics", ""), b.Why))
+		Beside("strip on its base from one free end to the next", b.Hand/1e6, source.Cite("mechanics", ""), r.byName(b.Why)))
 }
 
 // openingLine sets the mean opening of the sawn joints that work beside the closed form.

@@ -61,6 +61,11 @@ func TestReplay(t *testing.T) {
 		eval[bool](s, `document.querySelector(".bent").scrollIntoView(), true`)
 		s.shot("replay bent " + size.name)
 	}
+	s.size(1440, 900)
+	for i, name := range []string{"share", "tension", "opening", "lines"} {
+		eval[bool](s, `[...document.querySelectorAll(".replay-fields button")][`+string(rune('0'+i))+`].click(), true`)
+		s.shot("replay " + name)
+	}
 	for _, theme := range []string{"sun", "night"} {
 		s.size(1440, 900)
 		eval[bool](s, `localStorage.setItem("slabwright-theme", "`+theme+`"), true`)
@@ -121,5 +126,18 @@ func TestReplayByKeys(t *testing.T) {
 	if eval[string](s, `document.querySelector(".bent canvas").toDataURL()`) == was {
 		t.Error("an arrow key does not turn the bent shape")
 	}
+	s.quiet()
+}
+
+// A job that cannot be replayed says so and keeps its plan.
+func TestNoReplay(t *testing.T) {
+	s := newScreen(t, filled(t))
+	s.start()
+	s.size(390, 844)
+	s.open("replay")
+	if said := eval[string](s, `document.querySelector("main").innerText`); !strings.Contains(said, "not replayed") {
+		t.Errorf("the screen says %q", said)
+	}
+	s.axe("no replay")
 	s.quiet()
 }

@@ -12,7 +12,7 @@ export function Expected({ at }: { at: (p: Point) => Point }) {
   const named = new Map<string, Point>();
   for (const e of events) {
     const p = e.path_m.map(at);
-    const last = e.crack ? p[p.length - 1] : ([(p[0][0] + p[p.length - 1][0]) / 2, (p[0][1] + p[p.length - 1][1]) / 2] as Point);
+    const last = e.crack ? p[p.length - 1] : ([0.7 * p[0][0] + 0.3 * p[p.length - 1][0], 0.7 * p[0][1] + 0.3 * p[p.length - 1][1]] as Point);
     if (!named.has(e.line) || e.crack) named.set(e.line, last);
   }
   const crack = new Set(events.filter((e) => e.crack).map((e) => e.line));

@@ -68,8 +68,8 @@ export interface Scale {
 export function scaleOf(name: FieldName, field: ReplayField): Scale {
   if (name === "share") return { name: "Share of strength used", unit: "", most: 1.25, levels: [0.25, 0.5, 0.75, 1], decimals: 2 };
   if (name === "stress") {
-    const most = Math.max(0.5, Math.ceil(field.most_MPa * 2) / 2);
-    return { name: "Tension in plan", unit: "MPa", most, levels: steps(most, most > 2.5 ? 1 : 0.5), decimals: 1 };
+    const most = Math.min(2.5, Math.max(0.5, Math.ceil(field.most_MPa * 2) / 2)); // peaks at corners would leave the rest dark
+    return { name: "Tension in plan", unit: "MPa", most, levels: steps(most, 0.5), decimals: 1 };
   }
   const widest = Math.max(1e-4, ...(field.frames ?? []).flatMap((f) => f.lines.map((l) => l.mean_m)));
   const most = Math.max(0.5, Math.ceil(widest * 2000) / 2);

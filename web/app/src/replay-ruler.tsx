@@ -142,6 +142,7 @@ function Legend({ r }: { r: Replay }) {
           <g key={v}>
             <path class="tick-mark" d={`M${10 + (280 * v) / scale.most} 12V16`} />
             <text x={10 + (280 * v) / scale.most} y={28} text-anchor="middle">
+              {v === scale.most ? "≥\u202f" : ""}
               {fixed(v, scale.decimals)}
             </text>
           </g>

@@ -13,11 +13,11 @@ type way struct {
 	at     plan.Point // where it starts
 	path   []plan.Point
 	length float64
-	sides  []side // of a sawn line
+	strong float64 // length over which tension passes the strength on the mean, the shortest crack at least
+	sides  []side  // of a sawn line
 	// Of a crack:
 	start    int32
 	tip      bool // it starts from the end of another opening
-	arrested bool // it ends inside the slab, where tension no longer drives it
 	line     int
 	stations [2][]station
 }
@@ -42,6 +42,8 @@ func (s *slabState) sawnWay(mean [][3]float64, at site, most float64) way {
 	for _, step := range []int{1, -1} {
 		ran, rest := from.To(to), 0.0
 		var left []side // beyond where the tension no longer drives it
+		seed, _ := s.sawnShare(mean, at.side, &s.lines[at.line])
+		sum := seed * from.To(to) // of tension over strength, along the way
 		for k := first + step; k >= 0 && k < len(sides) && s.weakLine(sides[k]) == at.line; k += step {
 			a, b := ends(sides[k])
 			if len(left) > 0 || ran > most/2 || ran > s.set.least() && !s.sawnRuns(mean, sides[k], at.line, ran) {
@@ -51,11 +53,16 @@ func (s *slabState) sawnWay(mean [][3]float64, at site, most float64) way {
 			}
 			ran += a.To(b)
 			w.sides = append(w.sides, sides[k])
+			share, _ := s.sawnShare(mean, sides[k], &s.lines[at.line])
+			if sum += share * a.To(b); sum >= ran {
+				w.strong = max(w.strong, 2*ran)
+			}
 		}
 		if rest < s.set.least() {
 			w.sides = append(w.sides, left...)
 		}
 	}
+	w.strong = max(w.strong, s.set.least())
 	for _, key := range w.sides {
 		a, b := ends(key)
 		w.length += a.To(b)
@@ -94,7 +101,7 @@ func (s *slabState) crackWay(mean [][3]float64, at site, most float64) way {
 	if len(path) < 2 || !w.tip && length < 2*s.set.Reach {
 		return w // nothing, or a chip off an edge
 	}
-	w.path, w.length, w.arrested = path, length, t.arrests > 0
+	w.path, w.length, w.strong = path, length, max(t.strong, s.set.least())
 	return w
 }
 

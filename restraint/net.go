@@ -103,7 +103,7 @@ func toMesh(ring []plan.Point) []mesh.Point {
 }
 
 // fineAt lists the places where stress crowds: inside corners, corners of openings,
-// ends of holds.
+// ends of known cracks and of holds.
 func fineAt(m Model, set Settings) []mesh.Source {
 	var out []mesh.Source
 	add := func(p plan.Point) { out = append(out, mesh.Source{At: mesh.Point{p.X, p.Y}, Size: set.Fine}) }
@@ -119,6 +119,12 @@ func fineAt(m Model, set Settings) []mesh.Source {
 			for _, p := range f.Shape {
 				add(p)
 			}
+		}
+	}
+	for _, l := range m.Lines {
+		if l.Kind == CrackLine {
+			add(l.Path[0])
+			add(l.Path[len(l.Path)-1])
 		}
 	}
 	for _, h := range m.Holds {

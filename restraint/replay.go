@@ -124,9 +124,8 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 
 // back returns to a state before a step that was too long.
 func (s *slabState) back(before slabState) {
-	rounds := s.rounds
-	*s = before
-	s.rounds, s.growth = rounds, 0
+	s.goBack(before)
+	s.growth = 0
 }
 
 // openKnown opens cracks that are known to have come by now.

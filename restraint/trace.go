@@ -25,7 +25,7 @@ type tracer struct {
 	mean    [][3]float64
 	started float64 // length already run behind the start
 	most    float64 // length to run each way
-	arrests int     // ends inside the slab
+	strong  float64 // length over which tension passes the strength on the mean, of the longer way
 }
 
 func (s *slabState) tracer(mean [][3]float64) *tracer {
@@ -50,14 +50,18 @@ func (t *tracer) across(tri int32, before plan.Point) plan.Point {
 // beyond 60 degrees the stress there says nothing of the stress ahead.
 const sharpest = 0.5
 
-// runs says whether the stress in a triangle drives a crack that has run so far.
-func (t *tracer) runs(tri int32, direction plan.Point, ran float64) bool {
+// runs returns tension over strength across a direction in a triangle, and the share
+// that drives a crack which has run so far.
+func (t *tracer) runs(tri int32, direction plan.Point, ran float64) (share, least float64) {
 	m := t.mean[tri]
 	n := direction.Left()
 	pull := m[0]*n.X*n.X + m[1]*n.Y*n.Y + 2*m[2]*n.X*n.Y
 	c := t.now[t.frame.pour[tri]]
 	strength := c.Strength * t.factor[tri]
-	return strength > 0 && pull+c.Face >= strength*ArrestShare(c.Modulus, t.fracture(t.frame.pour[tri]), strength, ran)
+	if strength <= 0 {
+		return 0, 1
+	}
+	return (pull + c.Face) / strength, ArrestShare(c.Modulus, t.fracture(t.frame.pour[tri]), strength, ran)
 }
 
 // ArrestShare returns the share of the strength that the stress ahead of a crack must

@@ -55,14 +55,15 @@ func (s *slabState) toughen() {
 const (
 	lookAgain = 1.05 // growth of tension after which a place that waits is looked at again
 	worthIt   = 0.97 // work expected over work needed from which an opening is tried
-	worthHalf = 0.7  // work set free over work needed from which half the length is tried
+	worthAll  = 0.7  // of a way up to which the part where tension passes the strength is tried first
 	worthMore = 1.15 // growth of the work expected over that of the last trial
 )
 
 // try opens a place that has passed its strength if the work that this sets free is
-// what tearing takes: both must hold (Leguillon, 2002). What the tension would open is
-// tried in full, then half of it where it would stop inside the slab. If neither will
-// do, all is as it was and the place waits.
+// what tearing takes: both must hold (Leguillon, 2002). Where the tension passes the
+// strength on the mean (Cornetti and others, 2006) over a part of the way only, that part
+// must do by itself; then all of the way opens if it sets enough free too. If nothing will do, all is as it was and the place
+// waits.
 //
 // Before a trial the work is judged from the last one nearby: it grows with the square
 // of the tension, and for its area with the length.
@@ -72,23 +73,38 @@ func (s *slabState) try(mean [][3]float64, at site) (e Event, opened bool, err e
 	if w.length == 0 {
 		return e, false, nil
 	}
-	this := trial{at: w.at, line: place.line, pull: s.pullAt(mean, place, w), length: w.length}
+	first := w
+	if w.strong < worthAll*w.length {
+		first = s.wayFrom(mean, place, w.strong)
+	}
+	this := trial{at: w.at, line: place.line, pull: s.pullAt(mean, place, w), length: first.length}
 	if last, ok := s.waits.nearest(this.at, this.line); ok && last.expects(this) < max(worthIt, worthMore*last.ratio) {
 		s.hold(at, place)
 		return e, false, nil
 	}
-	e, err = s.tear(mean, place, w)
-	this.ratio = e.Freed / e.Needed
-	if err == nil && this.ratio < 1 && this.ratio >= worthHalf && w.arrested && w.length >= 2*s.set.least() {
-		e, err = s.tear(mean, place, s.wayFrom(mean, place, w.length/2))
-		this.ratio = max(this.ratio, e.Freed/e.Needed)
+	before := *s
+	e, err = s.tear(mean, place, first)
+	switch {
+	case err != nil:
+		return e, false, err
+	case e.Freed < e.Needed:
+		this.ratio = e.Freed / e.Needed
+		s.waits.tried = append(s.waits.tried, this)
+		s.hold(at, place)
+		return e, false, nil
+	case first.length == w.length:
+		return e, true, nil
 	}
-	if err != nil || this.ratio >= 1 {
-		return e, err == nil, err
+	part, partly := e, *s
+	s.goBack(before)
+	if e, err = s.tear(mean, place, w); err != nil {
+		return e, false, err
 	}
-	s.waits.tried = append(s.waits.tried, this)
-	s.hold(at, place)
-	return e, false, nil
+	if e.Freed < e.Needed {
+		s.goBack(partly)
+		return part, true, nil
+	}
+	return e, true, nil
 }
 
 // tear opens a way, and takes it back if the work set free is not what it takes or
@@ -101,10 +117,15 @@ func (s *slabState) tear(mean [][3]float64, at site, w way) (e Event, err error)
 	err = s.again()
 	e.Freed = s.ledger.Released - freed
 	if err != nil || e.Freed < e.Needed {
-		before.rounds = s.rounds
-		*s = before
+		s.goBack(before)
 	}
 	return e, err
+}
+
+// goBack returns to a state that was kept; what was spent stays spent.
+func (s *slabState) goBack(to slabState) {
+	to.rounds = s.rounds
+	*s = to
 }
 
 // expects returns the work set free over that needed that a trial lets expect of
@@ -161,7 +182,3 @@ func (s *slabState) kept() slabState {
 	s.slid = slices.Clone(s.slid)
 	return before
 }
-
-func init() { zz = func(string, ...any) {} }
-
-var zz func(string, ...any)

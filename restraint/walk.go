@@ -14,6 +14,7 @@ type walk struct {
 	direction plan.Point
 	passed    map[int32]bool
 	out       []station
+	sum       float64 // of tension over strength, along the way
 	arrested  int     // stations when the stress no longer drove it; −1 while it does
 	ranOn     float64 // how far it went since
 }
@@ -32,7 +33,6 @@ func (t *tracer) follow(from int32, direction plan.Point) []station {
 		next, ok := w.next()
 		if !ok {
 			if w.arrested >= 0 {
-				w.arrests++
 				return w.out[:w.arrested]
 			}
 			return w.out
@@ -57,15 +57,21 @@ func (w *walk) next() (station, bool) {
 		return station{}, false
 	}
 	w.turn()
-	if ran := w.started + w.frame.at[w.from].To(w.at); w.arrested < 0 && ran >= w.set.least() && !w.runs(w.tri, w.direction, ran) {
+	far := w.frame.at[w.from].To(w.at)
+	share, least := w.runs(w.tri, w.direction, w.started+far)
+	if w.arrested < 0 && w.started+far >= w.set.least() && share < least {
 		w.arrested = len(w.out)
 	}
 	next, ok := w.exit(w.tri, w.point, w.came, w.at, w.direction)
 	if !ok || next.point >= 0 && (w.passed[next.point] || w.point >= 0 && w.closed(sideOf(w.point, next.point))) {
 		return next, false
 	}
+	on := next.at.To(w.at)
+	if w.sum += share * on; w.sum >= far+on {
+		w.strong = max(w.strong, far+on)
+	}
 	if w.arrested >= 0 {
-		w.ranOn += next.at.To(w.at)
+		w.ranOn += on
 	}
 	return next, w.ranOn <= 2*w.set.Reach
 }

@@ -42,7 +42,7 @@ func curlRow(f func(c printed, cx, cy, expansion, difference float64) float64) s
 	}
 }
 
-var quantities = merged(wheelQuantities, curlQuantities, strengthQuantities, plateQuantities)
+var quantities = merged(wheelQuantities, curlQuantities, strengthQuantities, plateQuantities, measuredQuantities)
 
 func merged(parts ...map[string]source.Func) map[string]source.Func {
 	all := map[string]source.Func{}

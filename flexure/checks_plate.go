@@ -22,7 +22,27 @@ var plateQuantities = map[string]source.Func{
 	"plate_bottom":     squarePlate(func(_ source.Inputs, h Here, _ *Bent) float64 { return h.Bottom / 1e6 }),
 	"plate_bisector":   squarePlate(func(_ source.Inputs, _ Here, b *Bent) float64 { return onBisector(b).Value / 1e6 }),
 	"plate_along":      squarePlate(alongEdge),
+	"yard_w":           yardPlate(func(h Here) float64 { return h.Deflection * 1e3 }),
+	"yard_bottom":      yardPlate(func(h Here) float64 { return h.Bottom / 1e6 }),
+	"yard_top":         yardPlate(func(h Here) float64 { return h.Top / 1e6 }),
 	"plate_contact":    squarePlate(func(_ source.Inputs, _ Here, b *Bent) float64 { return b.Contact }),
+}
+
+// yardPlate reads a place of the yard of 353 m² with a notch and a pit, colder on top by
+// 10 K, under a wheel near its edge.
+func yardPlate(answer func(Here) float64) source.Func {
+	return func(in source.Inputs) float64 {
+		h, _ := solvedOnce("yard", problemP()).At(plan.Point{X: in.Num("x"), Y: in.Num("y")})
+		return answer(h)
+	}
+}
+
+func problemP() Plate {
+	outline := []plan.Point{{}, {X: 24}, {X: 24, Y: 13}, {X: 21, Y: 13}, {X: 21, Y: 15}, {Y: 15}}
+	return Plate{Slab: plan.Slab{ID: "P", Outline: outline, Fixtures: []plan.Fixture{{ID: "pit", Kind: plan.Pit, Opening: true, Shape: rectangle(9, 6, 10.2, 6.9)}}},
+		Thickness: 0.15, Modulus: 20e9, Poisson: 0.2, Support: 50e6, UnitWeight: 24e3,
+		Warp:  Warp{Difference: -10, Expansion: 10e-6},
+		Loads: []Load{Patch("wheel", plan.Point{X: 12, Y: 0.25}, 40e3, 0.25, 0.25, 0)}}
 }
 
 // solved keeps plates that several rows ask about.

@@ -13,8 +13,6 @@ import (
 // Measured slabs. Bands are those set down before the comparison, as what a good model
 // should reach; the sources do not give them.
 
-func inches(v float64) float64 { return v * 0.0254 }
-
 // Strain at the edge of the slabs of the AASHO Road Test under a single axle of 18 kip,
 // lanes of 12 ft, creep speed: 20.54 L/(10^(0.0031 T) D^1.278) microstrain, L in kip, D
 // in inches, T top less bottom in °F.
@@ -33,7 +31,7 @@ func TestRoadTestEdgeStrain(t *testing.T) {
 	for _, depth := range []float64{5, 6.5, 8, 9.5, 11, 12.5} {
 		var got []float64
 		for _, clear := range []float64{17, 19.5, 22} {
-			got = append(got, roadTestStrain(t, inches(depth), inches(clear), Warp{}))
+			got = append(got, roadTestStrain(inches(depth), inches(clear), Warp{}))
 		}
 		band := 0.25
 		if depth < 8 {
@@ -57,8 +55,8 @@ func roadTestWarmer(t *testing.T, measured func(axle, depth, difference float64)
 	const degreeF = 5. / 9
 	var falls []float64
 	for _, builtIn := range []float64{-10, -15, -20, -25, -30} {
-		before := roadTestStrain(t, inches(8), inches(19.5), Warp{Difference: builtIn * degreeF, Expansion: 9e-6})
-		after := roadTestStrain(t, inches(8), inches(19.5), Warp{Difference: (builtIn + 10) * degreeF, Expansion: 9e-6})
+		before := roadTestStrain(inches(8), inches(19.5), Warp{Difference: builtIn * degreeF, Expansion: 9e-6})
+		after := roadTestStrain(inches(8), inches(19.5), Warp{Difference: (builtIn + 10) * degreeF, Expansion: 9e-6})
 		falls = append(falls, 1-after/before)
 	}
 	t.Logf("10 °F warmer on top: strain falls by %.3f for edges up by 10 to 30 °F; measured %.3f", falls, 1-measured(18, 8, 10)/measured(18, 8, 0))
@@ -67,23 +65,6 @@ func roadTestWarmer(t *testing.T, measured func(axle, depth, difference float64)
 			t.Errorf("edges up by %d °F: strain falls by %.3g, want a fall of no more than 0.12", 15+5*i, fall)
 		}
 	}
-}
-
-// roadTestStrain is the greatest microstrain along the edge that the axle adds.
-func roadTestStrain(t *testing.T, thickness, clear float64, warp Warp) float64 {
-	const psi, kip, pci = 6894.76, 4448.22, 0.271447e6
-	axle := Axle{Force: 18 * kip, Track: inches(72), Pair: inches(13), Pressure: 70 * psi}
-	p := Plate{Thickness: thickness, Modulus: 6.25e6 * psi, Poisson: 0.28, Support: 60 * pci, UnitWeight: 24e3, Warp: warp, Fine: 0.08, Size: 0.4,
-		Slab: plan.Slab{ID: "lane", Outline: rectangle(0, 0, 12.2, 3.66)}}
-	outer := clear + EqualAreaRadius(axle.Force/4/axle.Pressure) // middle of the outer tyre
-	p.Loads = axle.At("axle", pt(6.1, outer+axle.Pair/2+axle.Track/2), 0)
-	b := solve(t, p)
-	most := 0.0
-	for x := 5.5; x <= 6.7; x += 0.05 {
-		h, _ := b.At(pt(x, 0))
-		most = math.Max(most, 6*h.Added[0]/(thickness*thickness)/p.Modulus*1e6)
-	}
-	return most
 }
 
 // Corners that had curled clear of the base cracked from the top at the 28th pass of
@@ -131,7 +112,7 @@ func TestCurledCornersUnderHeavyWheels(t *testing.T) {
 
 // fourSlabs lays four slabs of 20 ft around a crossing of dowelled joints.
 func fourSlabs(p Plate, between func(a, b float64) float64) Plate {
-	p.Size = 0.5
+	p.Size = 0.7
 	p.Slab = plan.Slab{ID: "S", Outline: rectangle(-6.1, -6.1, 6.1, 6.1), Joints: []plan.Joint{
 		{ID: "long", Kind: plan.Formed, Path: []plan.Point{pt(-6.1, 0), pt(6.1, 0)}}, {ID: "across", Kind: plan.Formed, Path: []plan.Point{pt(0, -6.1), pt(0, 6.1)}}}}
 	bars := Bars{Diameter: 0.025, Spacing: 0.305, Clear: 0.15, Support: 81e9 * math.Pow(407./81, between(0, 1)), Modulus: 200e9}
@@ -177,29 +158,7 @@ func worstOfGear(t *testing.T, p Plate) (bottom, top float64, at plan.Point) {
 // seen. The population is drawn here: two joints in three dowelled, all seasons, bases
 // from granular to lean concrete, since a falling weight finds what the base does as well.
 func TestLoadTransferOfAPopulation(t *testing.T) {
-	const joints = 4000
-	r := rand.New(rand.NewPCG(12, 1))
-	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
-	low, high := 0, 0
-	for range joints {
-		p := Plate{Thickness: between(0.2, 0.28), Modulus: between(28e9, 40e9), Poisson: 0.15, Support: between(25e6, 110e6)}
-		spacing := between(4.5, 6.5)
-		fall := between(0, 30) // K below the temperature at set
-		opening := between(0.65, 0.8) * spacing * (1e-5*fall + between(50e-6, 200e-6))
-		j := Transfer{Kind: Interlock, Opening: opening}
-		if r.Float64() < 2./3 {
-			j.Kind = Dowelled
-			j.Interlock = InterlockStiffness(opening, p.Support, p.stiffness())
-			j.Bars = Bars{Diameter: between(0.025, 0.038), Spacing: 0.305, Support: 81e9 * math.Pow(407./81, r.Float64()), Modulus: 200e9}
-		}
-		switch e := MeasuredTransfer(j.Efficiency(p, 0.15), between(GranularTransfer, LeanTransfer)); {
-		case e < 0.5:
-			low++
-		case e > 0.9:
-			high++
-		}
-	}
-	below, above := float64(low)/joints, float64(high)/joints
+	below, above := jointPopulation(4000)
 	t.Logf("below 50 %%: %.1f %% of joints; above 90 %%: %.1f %%", 100*below, 100*above)
 	if below < 0.04 || below > 0.20 || above < 0.20 || above > 0.45 {
 		t.Errorf("below 50 %%: %.3g, band 0.04 to 0.20; above 90 %%: %.3g, band 0.20 to 0.45", below, above)

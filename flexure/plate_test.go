@@ -28,16 +28,6 @@ func near(t *testing.T, what string, got, want, tol float64) {
 	}
 }
 
-// problemP is a yard of 353 m² with a notch and a pit, colder on top by 10 K, under a
-// wheel near the edge.
-func problemP() Plate {
-	return Plate{Slab: plan.Slab{ID: "P", Outline: []plan.Point{pt(0, 0), pt(24, 0), pt(24, 13), pt(21, 13), pt(21, 15), pt(0, 15)},
-		Fixtures: []plan.Fixture{{ID: "pit", Kind: plan.Pit, Opening: true, Shape: []plan.Point{pt(9, 6), pt(10.2, 6), pt(10.2, 6.9), pt(9, 6.9)}}}},
-		Thickness: 0.15, Modulus: 20e9, Poisson: 0.2, Support: 50e6, UnitWeight: 24e3,
-		Warp:  Warp{Difference: -10, Expansion: 10e-6},
-		Loads: []Load{Patch("wheel", pt(12, 0.25), 40e3, 0.25, 0.25, 0)}}
-}
-
 // The yard against a converged solution by elements of the fourth to sixth degree:
 // deflections in mm, stresses in MPa. Tolerances: 1 % of the largest deflection or
 // stress of the case; 2 % of stress in triangles and

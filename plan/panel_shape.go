@@ -68,15 +68,19 @@ func (s Slab) sides(r Ring) []Side {
 	for i, g := range r.Sides() {
 		raw[i] = s.side(g)
 	}
-	var kept []Side
-	for i, side := range raw {
-		before := raw[(i+len(raw)-1)%len(raw)]
-		_, off := Segment{before.From, side.To}.Nearest(side.From)
-		straight := off <= SnapTolerance/2 && raysApart(before.To.Minus(before.From), side.To.Minus(side.From)) < 90
+	// one point after another, each against what is left beside it: of two close
+	// together at a bend, one has to stay
+	kept := append([]Side{}, raw...)
+	for i := 0; i < len(kept) && len(kept) > 2; {
+		before, side := kept[(i+len(kept)-1)%len(kept)], kept[i]
+		next := kept[(i+1)%len(kept)].From
+		_, off := Segment{before.From, next}.Nearest(side.From)
+		straight := off <= SnapTolerance/2 && raysApart(side.From.Minus(before.From), next.Minus(side.From)) < 90
 		if straight && before.On == side.On {
+			kept = append(kept[:i], kept[i+1:]...)
 			continue
 		}
-		kept = append(kept, side)
+		i++
 	}
 	if len(kept) < 3 {
 		kept = raw

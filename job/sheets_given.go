@@ -16,7 +16,7 @@ func (m *sheetMaker) given() {
 	inspection := poursheet.InspectionSheet{Title: m.title, Paper: m.crewPaper(), Pour: m.title.Slab, Given: g}
 	data, err := inspection.PDF()
 	m.keep("inspection.pdf", data, err)
-	notes := poursheet.NotesSheet{Title: m.title, Paper: m.crewPaper(), Given: g, Notes: m.c.Cautions}
+	notes := poursheet.NotesSheet{Title: m.title, Paper: m.crewPaper(), Given: g}
 	data, err = notes.PDF()
 	m.keep("notes.pdf", data, err)
 }

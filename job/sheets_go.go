@@ -154,7 +154,11 @@ func (m *sheetMaker) sawLimit(pour *site.Pour, day *report.PourDay) poursheet.Li
 	if w.Opens == nil {
 		return l
 	}
-	l.When = "from " + m.clockOf(*w.Opens)
+	if n := len(day.Column); w.Closes == nil && n > 0 {
+		v := day.Column[n-1].Time.Sub(*w.Opens).Hours()
+		l.Expected = &v
+		l.When = "from " + m.clockOf(*w.Opens) + ", no end found"
+	}
 	if w.Closes != nil {
 		v := w.Closes.Sub(*w.Opens).Hours()
 		l.Expected = &v

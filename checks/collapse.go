@@ -52,7 +52,7 @@ func (w *worker) collapse(l *Load, p Place, c contact) {
 		working.New("M_n", "Moment at which the top cracks, per width", "f_fl / γ_c · h² / 6000", cracking, "kN·m/m", source.Cite("mechanics", "section modulus"), flexuralIn, working.In("γ_c", gammaC.value, "–", "partial factor on the concrete"), w.put("thickness")),
 		working.New("ρ", "Contact radius over l", "a / l", c.radius/w.l, "–", cite, derived("a", c.radius, "mm", "contact radius"), w.lIn()),
 		working.New("P_u", "Load at which the slab folds", "("+formula+") / (1 − T)", capacity, "kN", cite, residualIn, derived("M_n", cracking, "kN·m/m", "moment per width"), derived("ρ", c.radius/w.l, "–", "radius over l"), share).
-			Beside("load at which the underside first cracks, by the elastic form", w.firstCrack(c, p, flexural/gammaC.value), source.Cite("westergaard1948", "as the check of bending"), "A slab cracks before it folds: this is the lower bound."),
+			Beside("load at which the slab first cracks, by the elastic form", w.firstCrack(c, p, flexural/gammaC.value), source.Cite("westergaard1948", "as the check of bending"), "A slab cracks before it folds: this is the lower bound."),
 		working.New("P_d", "Load with its factor", "γ · P", demand, "kN", gamma.cite, working.In("γ", gamma.value, "–", "factor on this kind of load"), derived("P", c.force, "kN", "load on the spot")))
 	w.row(Row{ID: s.ID, Group: Thickness, Check: s.Title, Load: l.title(), Place: p, Demand: demand, Capacity: capacity, Unit: "kN", Clause: cite}, s)
 	if p == Interior {

@@ -48,7 +48,7 @@ func (w *worker) plateBeside(ctx context.Context, r *Row) error {
 		}
 		for k := range s.Lines {
 			if s.Lines[k].Symbol == "Σσ" {
-				s.Lines[k] = s.Lines[k].Beside(what, v, source.Cite("own", "plate of package flexure"), reason)
+				s.Lines[k] = s.Lines[k].Beside(what, v, source.Cite("timoshenko", "thin plate on springs, solved by finite elements"), reason)
 				r.Beside = s.Lines[k].Check
 			}
 		}

@@ -2,6 +2,7 @@ package job
 
 import (
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"math"
 
@@ -42,6 +43,9 @@ func (j *Job) calcHead() checks.Head {
 		Version: ProgramVersion, Draft: j.Revision == ""}
 	if h.Job == "" {
 		h.Job = j.ID
+	}
+	if data, err := j.Encode(); err == nil { // the job alone: no weather goes into the checks
+		h.DataHash = fmt.Sprintf("%x", sha256.Sum256(data))
 	}
 	if n := len(j.Walks); n > 0 {
 		h.Date = j.Walks[n-1].Date

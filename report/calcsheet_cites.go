@@ -21,13 +21,13 @@ func shortTitle(c source.Citation) string {
 	case "practice":
 		return "Common practice"
 	case "own":
-		return "Own judgement"
+		return "Own work"
 	}
 	head, rest, more := strings.Cut(c.Title, ",")
 	for _, cut := range []string{" Concrete wearing", " Guide to", " Control of", " magazine", " on joints", " on aggregate", " on subgrade", " Classification", " Concrete: spec", " Guide for", " (1956)", " (1967)"} {
 		head, _, _ = strings.Cut(head, cut)
 	}
-	if y := year.FindString(rest); more && y != "" && !strings.Contains(head, y) {
+	if y := year.FindString(rest); more && y != "" && !year.MatchString(head) {
 		head += " " + y
 	}
 	return head

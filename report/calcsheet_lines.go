@@ -18,11 +18,28 @@ func calcWorkings(d *page.Document, c *checks.Calc) {
 	d.WideHeading(2, "Workings", "calc-workings")
 	d.WideSmall(page.Quiet("Every line can be worked again with the numbers printed; an answer may then differ in its last figure. A symbol is explained where it first stands on a sheet. ✓ an independent way comes out within 20 %; ▲ it does not, and the line says why. Behind a reference: s seen in an excerpt or another code, m from memory, to be looked up before it is relied on; full titles stand at the end."))
 	for _, s := range c.Sheets {
-		calcWorking(d, s)
+		calcWorking(d, c, s)
 	}
 }
 
-func calcWorking(d *page.Document, s checks.Sheet) {
+var sheetNamed = regexp.MustCompile(`sheet ([\w-]+)`)
+
+// numberedSheets puts the numbers of sheets for their names in the words of inputs.
+func numberedSheets(c *checks.Calc, l working.Line) working.Line {
+	inputs := append([]working.Input(nil), l.Inputs...)
+	for i := range inputs {
+		inputs[i].What = sheetNamed.ReplaceAllStringFunc(inputs[i].What, func(words string) string {
+			if n := c.Number(strings.TrimPrefix(words, "sheet ")); n != "" {
+				return "sheet " + n
+			}
+			return words
+		})
+	}
+	l.Inputs = inputs
+	return l
+}
+
+func calcWorking(d *page.Document, c *checks.Calc, s checks.Sheet) {
 	t := page.Table{Whole: true, Tight: true, Gap: 1.3, Size: 8, Columns: []page.Column{{Head: "Reference", Share: 26}, {Head: "Working", Share: 88}, {Head: "Result", Share: 23}}}
 	told := map[string]bool{}
 	last := ""
@@ -34,7 +51,7 @@ func calcWorking(d *page.Document, s checks.Sheet) {
 			shown = page.Quiet("″")
 		}
 		last = reference.String()
-		t.Rows = append(t.Rows, []page.Text{shown, calcLine(l, told), calcResult(l)})
+		t.Rows = append(t.Rows, []page.Text{shown, calcLine(numberedSheets(c, l), told), calcResult(l)})
 	}
 	note := mathText(sentences(s.Basis), page.Run{Quiet: true})
 	d.Keep(min(d.TableStart(t)+16+d.Measure(note, d.Right()-d.Left(), page.SmallSize), 90))

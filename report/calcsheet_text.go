@@ -134,7 +134,7 @@ func WorkingText(c *checks.Calc, which string, width int) (text string, found bo
 		}
 		told := map[string]bool{}
 		for _, l := range s.Lines {
-			workingLines(w, l, told)
+			workingLines(w, numberedSheets(c, l), told)
 		}
 	}
 	return w.String(), found

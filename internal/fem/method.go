@@ -17,7 +17,8 @@ const (
 	// OldFactor goes by conjugate gradients from the factor of an earlier solve, if it
 	// gets there in few rounds, and factors anew if not: for a small change.
 	OldFactor
-	// Multigrid goes by conjugate gradients. For sheets; plates take many rounds.
+	// Multigrid goes by conjugate gradients. Plates on ground take about twice as many
+	// rounds as sheets.
 	Multigrid
 )
 

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"reflect"
 	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 
@@ -31,6 +32,30 @@ func demo(t *testing.T) *Job {
 
 // testMembers keeps the tests short; the commands run the usual 200.
 const testMembers = 12
+
+// demoAnswer is what comes of the worked example as it is, worked out once for all tests
+// that only read it.
+var demoAnswer = sync.OnceValues(func() (*report.Content, error) {
+	data, err := fs.ReadFile(DemoFS(), "job.json")
+	if err != nil {
+		return nil, err
+	}
+	j, err := Decode(data)
+	if err != nil {
+		return nil, err
+	}
+	j.Basis.Members = testMembers
+	return Diagnose(context.Background(), j, DemoFS(), nil)
+})
+
+func demoContent(t *testing.T) *report.Content {
+	t.Helper()
+	c, err := demoAnswer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
 
 func diagnosed(t *testing.T, j *Job, files fs.FS) *report.Content {
 	t.Helper()
@@ -57,7 +82,7 @@ func TestDemoIsWholeAndSound(t *testing.T) {
 	if len(w.Findings) < 12 || len(kinds) < 8 || len(w.Unseen) < 2 {
 		t.Errorf("%d findings of %d kinds and %d places that could not be seen; want 12, 8 and 2", len(w.Findings), len(kinds), len(w.Unseen))
 	}
-	c := diagnosed(t, j, DemoFS())
+	c := demoContent(t)
 	if c.Plan.Area < 340 || c.Plan.Area > 360 {
 		t.Errorf("the apron has %.1f m², want about 350", c.Plan.Area)
 	}
@@ -68,7 +93,7 @@ func TestDemoIsWholeAndSound(t *testing.T) {
 
 // What the place and the record say plainly must come out in front.
 func TestDemoCauses(t *testing.T) {
-	c := diagnosed(t, demo(t), DemoFS())
+	c := demoContent(t)
 	want := map[string]string{ // finding to the cause that must lead or be first among what cannot be told
 		"F1": "inside-corner", "F2": "late-cut", "F3": "shallow-cut", "F4": "shallow-cut", "F5": "plastic-shrinkage",
 		"F6": "plastic-settlement", "F8": "locked-dowels", "F9": "locked-dowels", "F10": "joint-edge-wear", "F11": "crazing",
@@ -105,7 +130,7 @@ func nameOf(t *testing.T, id string) string {
 
 // Every figure opens: a sheet that is referred to is there, and has lines.
 func TestEveryWorkingIsThere(t *testing.T) {
-	c := diagnosed(t, demo(t), DemoFS())
+	c := demoContent(t)
 	sheets := map[string]bool{}
 	for _, s := range c.Workings {
 		if sheets[s.ID] {
@@ -163,7 +188,7 @@ func eachWorking(v any, f func(string)) {
 }
 
 func TestDiagnoseIsReproducible(t *testing.T) {
-	a, b := diagnosed(t, demo(t), DemoFS()), diagnosed(t, demo(t), DemoFS())
+	a, b := demoContent(t), diagnosed(t, demo(t), DemoFS())
 	if !reflect.DeepEqual(a, b) {
 		t.Error("two runs of the same job differ")
 	}
@@ -171,7 +196,7 @@ func TestDiagnoseIsReproducible(t *testing.T) {
 
 // A departure that was not where the crack is has not caused it, and is still shown.
 func TestDepartureElsewhereDidNotCauseIt(t *testing.T) {
-	c := diagnosed(t, demo(t), DemoFS())
+	c := demoContent(t)
 	for _, f := range c.Findings {
 		for _, h := range f.Hands {
 			if f.Finding.ID == "F2" && strings.Contains(h.Departed, "SC1 and SC2") {

@@ -1,8 +1,6 @@
 package job
 
 import (
-	"context"
-
 	"slabwright/causes"
 	"slabwright/checks"
 	"slabwright/climate"
@@ -68,7 +66,7 @@ var proofs = []struct {
 // cases that are whole jobs.
 func Prove() Proof {
 	p := proveRows()
-	whole, err := wholeResults(context.Background())
+	whole, err := wholeAnswers()
 	if err != nil {
 		p.WholeFault = err.Error()
 	}

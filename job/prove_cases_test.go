@@ -1,7 +1,6 @@
 package job
 
 import (
-	"context"
 	"slices"
 	"testing"
 
@@ -12,7 +11,7 @@ import (
 // The authored ones are a measure, not a target: how many are in front is logged, and
 // only a fall below what was met when they were first run is a fault.
 func TestWholeCases(t *testing.T) {
-	results, err := wholeResults(context.Background())
+	results, err := wholeAnswers()
 	if err != nil {
 		t.Fatal(err)
 	}

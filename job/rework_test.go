@@ -8,7 +8,7 @@ import (
 // A checker with a pocket calculator gets every line of every sheet: formula and
 // inputs as printed give the value printed.
 func TestEveryWorkingCanBeReworked(t *testing.T) {
-	c := diagnosed(t, demo(t), DemoFS())
+	c := demoContent(t)
 	lines := 0
 	for _, s := range c.Workings {
 		for _, l := range s.Lines {

@@ -38,7 +38,7 @@ func MinimumInformation(given Given) []Minimum {
 }
 
 // noteSize is the size of letters of the notes, points.
-const noteSize = 8.8
+const noteSize = 8.2
 
 // cautions stand on every notes sheet. The dangers are those of the trade, common
 // practice; that codes decide is our own limit.
@@ -72,7 +72,7 @@ func (s NotesSheet) PDF() ([]byte, error) {
 			if !m.Place {
 				where = "state it in the specification"
 			}
-			gaps = append(gaps, cells(m.Group, m.Item, "bears on: "+m.Why, where))
+			gaps = append(gaps, cells(m.Group, m.Item, m.Why, where))
 		}
 		crewHeading(doc, "NOTES · "+or(s.Title.Slab, "slab"), fmt.Sprintf("%d of %d things stated, %d open.", len(stated), len(list), len(gaps)))
 		if len(gaps) > 0 {

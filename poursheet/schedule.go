@@ -11,49 +11,56 @@ import (
 
 // Schedule is what a joint drawing lists and counts.
 type Schedule struct {
-	Joints []JointRow
-	Dowels []DowelRow
-	Steel  []SteelRow
-	Totals []Total
+	Joints []JointRow `json:"joints"`
+	Dowels []DowelRow `json:"dowels"`
+	Steel  []SteelRow `json:"steel"`
+	Totals []Total    `json:"totals"`
 }
 
 // JointRow is one joint to be set out.
 type JointRow struct {
-	ID, Name string
-	Kind     plan.JointKind
-	Points   []plan.Point // from the setting-out point, m
-	Length   float64      // m
-	Transfer string       // none, interlock, dowelled ...; empty: nobody said
-	Dowels   int          // bars across it; 0: none, or their spacing and length are not known
+	ID       string         `json:"id"`
+	Name     string         `json:"name,omitempty"`
+	Kind     plan.JointKind `json:"kind"`
+	Points   []plan.Point   `json:"points_m"` // from the setting-out point
+	Length   float64        `json:"length_m"`
+	Transfer string         `json:"transfer,omitempty"` // none, interlock, dowelled ...; empty: nobody said
+	Dowels   int            `json:"dowels"`             // bars across it; 0: none, or their spacing and length are not known
 }
 
 // DowelRow is dowels alike.
 type DowelRow struct {
-	Joints                    []string
-	Diameter, Length, Spacing *float64 // m
-	Clear                     *float64 // of crossings, m
-	FreeAlong, FreeSide       string
-	Count                     int
-	Mass                      *float64 // kg
+	Joints    []string `json:"joints"`
+	Diameter  *float64 `json:"diameter_m,omitempty"`
+	Length    *float64 `json:"length_m,omitempty"`
+	Spacing   *float64 `json:"spacing_m,omitempty"`
+	Clear     *float64 `json:"clear_of_crossing_m,omitempty"`
+	FreeAlong string   `json:"free_along,omitempty"`
+	FreeSide  string   `json:"free_sideways,omitempty"`
+	Count     int      `json:"count"`
+	Mass      *float64 `json:"mass_kg,omitempty"`
 }
 
 // SteelRow is one zone of mesh or bars.
 type SteelRow struct {
-	ID, Name        string
-	Diameter, Cover *float64 // m
-	PitchX, PitchY  *float64
-	AtJoints        string
-	Area            float64 // of the zone on the slab, m²
-	Length          float64 // of all bars, laps not counted, m
-	Counted         bool    // from bars where they lie; else by area over pitch
-	Mass            *float64
+	ID       string   `json:"id"`
+	Name     string   `json:"name,omitempty"`
+	Diameter *float64 `json:"diameter_m,omitempty"`
+	Cover    *float64 `json:"cover_m,omitempty"`
+	PitchX   *float64 `json:"pitch_x_m,omitempty"`
+	PitchY   *float64 `json:"pitch_y_m,omitempty"`
+	AtJoints string   `json:"at_joints,omitempty"`
+	Area     float64  `json:"area_m2"`  // of the zone on the slab
+	Length   float64  `json:"length_m"` // of all bars, laps not counted
+	Counted  bool     `json:"counted"`  // from bars where they lie; else by area over pitch
+	Mass     *float64 `json:"mass_kg,omitempty"`
 }
 
 // Total is one line of quantities.
 type Total struct {
-	What   string
-	Amount float64
-	Unit   string
+	What   string  `json:"what"`
+	Amount float64 `json:"amount"`
+	Unit   string  `json:"unit"`
 }
 
 // steelDensity is the mass of reinforcing steel, kg/m³. Source: EN 1992-1-1

@@ -67,7 +67,6 @@ type clock struct {
 func (c clock) full(t time.Time) string    { return t.In(c.zone).Format("Mon 2 Jan 15:04") + c.mark }
 func (c clock) hour(t time.Time) string    { return t.In(c.zone).Format("15:04") + c.mark }
 func (c clock) weekday(t time.Time) string { return t.In(c.zone).Format("Mon 15:04") + c.mark }
-func (c clock) day(t time.Time) string     { return t.In(c.zone).Format("Monday 2 January 2006") }
 
 const thin = "\u202f"
 

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"slabwright/source"
 	"slabwright/working"
 )
 
@@ -125,6 +126,24 @@ func (in *Input) checkWords() Problems {
 	return bad
 }
 
+// overlap looks for posts closer together than their base plates are wide.
+func (l *Load) overlap() Problems {
+	var bad Problems
+	if l.PlateX == nil || l.PlateY == nil {
+		return nil
+	}
+	least := min(l.PlateX.Value, l.PlateY.Value)
+	for _, d := range []struct {
+		key  string
+		fact *source.Fact
+	}{{"pitch", l.Pitch}, {"back", l.Back}} {
+		if d.fact != nil && d.fact.Value < least {
+			bad = append(bad, Problem{l.ID + "." + d.key, fmt.Sprintf("posts %s m apart on plates of %s m", plain(d.fact.Value), plain(least)), "further apart than the plates are wide", "Middle to middle of the posts."})
+		}
+	}
+	return bad
+}
+
 // check looks at one load.
 func (l *Load) check() Problems {
 	var bad Problems
@@ -145,9 +164,13 @@ func (l *Load) check() Problems {
 			bad = append(bad, Problem{l.ID + ".wheels", fmt.Sprintf("%d wheels on %s", l.Wheels, l.title()), "2 or 4", "Count the tyres on one axle."})
 		}
 		need("pair", l.Wheels != 4 || l.Pair != nil, "the distance of the two wheels of a pair in m")
+		if l.Wheels == 4 && l.Pair != nil && l.Track != nil && l.Pair.Value > l.Track.Value/2 {
+			bad = append(bad, Problem{l.ID + ".pair", fmt.Sprintf("pairs %s m wide on a track of %s m", plain(l.Pair.Value), plain(l.Track.Value)), "a pair at most half the track", "Middle to middle of the two wheels on one side: about 0.33 m."})
+		}
 	case Post:
 		need("force", l.Force != nil, "the load on the post in kN")
 		need("plate", l.PlateX != nil && l.PlateY != nil, "both sides of the base plate in m")
+		bad = append(bad, l.overlap()...)
 	case Line:
 		need("per_metre", l.PerMetre != nil, "the load in kN/m")
 	case Spread:

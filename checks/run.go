@@ -123,10 +123,9 @@ type worker struct {
 	h, fc     float64
 	e, nu     float64
 	k, l      float64
-	flexural  float64 // strength in bending of the code, MPa
-	share     float64 // of a load passed on at the joint
-	opening   float64 // of the joint, mm
-	contacts  map[string]contact
+	flexural  float64            // strength in bending of the code, MPa
+	share     float64            // of a load passed on at the joint
+	opening   float64            // of the joint, mm
 	stresses  map[string]float64 // of each load and place in service, MPa
 	effLTE    float64            // deflection carried over by dowels; 0 when not known
 	modulusIn working.Input
@@ -134,7 +133,7 @@ type worker struct {
 }
 
 func newWorker(in Input) *worker {
-	w := &worker{in: in, numbers: map[string]given{}, contacts: map[string]contact{}, stresses: map[string]float64{}, curled: map[string]*contact{}}
+	w := &worker{in: in, numbers: map[string]given{}, stresses: map[string]float64{}, curled: map[string]*contact{}}
 	for _, g := range w.in.givens() {
 		w.numbers[g.Key] = g
 	}

@@ -3,6 +3,7 @@ package checks
 import (
 	_ "embed"
 	"fmt"
+	"math"
 
 	"slabwright/flexure"
 	"slabwright/internal/table"
@@ -128,7 +129,8 @@ func (w *worker) jointTransfer() {
 
 // dowelTransfer works the share out from the stiffness of the dowelled joint.
 func (w *worker) dowelTransfer() []working.Line {
-	d, z := w.val("dowel_diameter"), w.opening
+	const closed = 0.1 // mm: a joint less open than that is worked as if it were
+	d, z := w.val("dowel_diameter"), math.Max(w.opening, closed)
 	k, spacing := w.val("dowel_support"), w.val("dowel_spacing")
 	one := steel.DowelShearStiffness(k, d, steelModulus, steelPoisson, z)
 	beta, inertia := steel.RelativeStiffness(k, d, steelModulus), steel.Inertia(d)
@@ -140,7 +142,7 @@ func (w *worker) dowelTransfer() []working.Line {
 	carried := StressCarried(lte)
 	w.effLTE, w.share = lte, carried/(1+carried)
 	friberg, nishizawa := source.Cite("friberg1940", ""), source.Cite("friberg1940", "stiffness as Tabatabaie and Barenberg 1978").As(source.Memory)
-	es, dia, opening := working.In("E_s", steelModulus, "MPa", "modulus of the bar"), w.put("dowel_diameter"), derived("z", z, "mm", "opening of the joint")
+	es, dia, opening := working.In("E_s", steelModulus, "MPa", "modulus of the bar"), w.put("dowel_diameter"), derived("z", z, "mm", "opening of the joint, at least 0.1")
 	wl := derived("l", w.l, "mm", "radius of relative stiffness at the section sheet")
 	return []working.Line{
 		working.New("I", "Second moment of the bar", "π · d⁴ / 64", inertia, "mm⁴", source.Cite("mechanics", ""), dia),

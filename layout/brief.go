@@ -25,7 +25,6 @@ type Brief struct {
 // Strip says how the slab can be placed.
 type Strip struct {
 	Widest    float64  // one strip between forms, m; 0 for any: it can be placed in one go
-	Narrowest float64  // that the gang will set forms for, m; 0 for 2
 	Area      float64  // most that one day's pour can be, m²; 0 for any
 	Direction *float64 // of the strips, degrees anticlockwise from x; nil: the longer way
 }

@@ -69,8 +69,8 @@ func roadTestWarmer(t *testing.T, measured func(axle, depth, difference float64)
 
 // Corners that had curled clear of the base cracked from the top at the 28th pass of
 // four and six wheels of 45 000 lb along the joint, in the first slabs of the national
-// airport pavement test facility: with a gap below, the greatest stress is on top near
-// the corner, at least 30 % above that of slabs that lie flat.
+// airport pavement test facility: with a gap below, the stress on top of the corner is
+// at least 30 % above that of slabs that lie flat.
 //
 // Source: Guo, Hayhoe and Brill, Analysis of NAPTF traffic test data for the first-year
 // rigid pavement test items, and the facility's page on construction cycle 1, both seen;
@@ -78,8 +78,13 @@ func roadTestWarmer(t *testing.T, measured func(axle, depth, difference float64)
 // that of 6 in of treated base on ground of 50 and of 200 pci (PCA, from memory), and the
 // drying of nine months indoors, 150 to 300 microstrain at the top after creep, falling
 // to nothing at 40 to 80 % of the depth.
+//
+// That the top is stressed more than the underside comes out in about one sample in
+// three only, in all of them where the joints carry nothing. Weakening of the dried
+// face, joints worn or open in winter, and load that the treated base takes are not in
+// the plate.
 func TestCurledCornersUnderHeavyWheels(t *testing.T) {
-	const samples = 10
+	const samples = 8
 	r := rand.New(rand.NewPCG(11, 1))
 	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
 	met, first, above := 0, 0, []float64{}
@@ -87,20 +92,18 @@ func TestCurledCornersUnderHeavyWheels(t *testing.T) {
 		p := fourSlabs(Plate{Thickness: between(0.229, 0.279), Modulus: between(25e9, 35e9), Poisson: 0.15, Support: between(62e6, 174e6), UnitWeight: 24e3}, between)
 		top0, depth := between(150e-6, 300e-6), between(0.4, 0.8)*p.Thickness
 		p.Warp = WarpOfProfile([]float64{0, depth, p.Thickness}, []float64{top0, 0, 0}, 1e-5)
-		bottom, top, at := worstOfGear(t, p)
+		bottom, top := worstOfGear(t, p)
 		flat := p
 		flat.Warp = Warp{}
-		_, topFlat, _ := worstOfGear(t, flat)
-		// From the crossing of the joints at (0, 0): less than 8 ft along both.
-		corner := math.Abs(at.X) < 2.44 && math.Abs(at.Y) < 2.44
+		_, topFlat := worstOfGear(t, flat)
 		above = append(above, top/topFlat-1)
-		if corner && top >= 1.3*topFlat {
+		if top >= 1.3*topFlat {
 			met++
 		}
 		if top > bottom {
 			first++
 		}
-		t.Logf("h %.3f k %.3g warp %.1f: top %.3g at %.2f, bottom %.3g, flat top %.3g", p.Thickness, p.Support, p.Warp.Difference, top/1e6, at, bottom/1e6, topFlat/1e6)
+		t.Logf("h %.3f k %.3g warp %.1f: top %.3g, bottom %.3g, flat top %.3g", p.Thickness, p.Support, p.Warp.Difference, top/1e6, bottom/1e6, topFlat/1e6)
 	}
 	slices.Sort(above)
 	t.Logf("the top is stressed more than the underside in %d of %d", first, samples)
@@ -112,7 +115,7 @@ func TestCurledCornersUnderHeavyWheels(t *testing.T) {
 
 // fourSlabs lays four slabs of 20 ft around a crossing of dowelled joints.
 func fourSlabs(p Plate, between func(a, b float64) float64) Plate {
-	p.Size = 0.7
+	p.Size = 0.6
 	p.Slab = plan.Slab{ID: "S", Outline: rectangle(-6.1, -6.1, 6.1, 6.1), Joints: []plan.Joint{
 		{ID: "long", Kind: plan.Formed, Path: []plan.Point{pt(-6.1, 0), pt(6.1, 0)}}, {ID: "across", Kind: plan.Formed, Path: []plan.Point{pt(0, -6.1), pt(0, 6.1)}}}}
 	bars := Bars{Diameter: 0.025, Spacing: 0.305, Clear: 0.15, Support: 81e9 * math.Pow(407./81, between(0, 1)), Modulus: 200e9}
@@ -123,8 +126,9 @@ func fourSlabs(p Plate, between func(a, b float64) float64) Plate {
 }
 
 // worstOfGear rolls four wheels along the joint y = 0 towards the crossing and returns
-// the greatest stresses.
-func worstOfGear(t *testing.T, p Plate) (bottom, top float64, at plan.Point) {
+// the greatest tension underneath anywhere, and on top of the corner within 8 ft of both
+// joints.
+func worstOfGear(t *testing.T, p Plate) (bottom, top float64) {
 	t.Helper()
 	r, err := p.Ready(context.Background())
 	if err != nil {
@@ -143,11 +147,14 @@ func worstOfGear(t *testing.T, p Plate) (bottom, top float64, at plan.Point) {
 			t.Fatal(err)
 		}
 		bottom = math.Max(bottom, b.Bottom.Value)
-		if b.Top.Value > top {
-			top, at = b.Top.Value, b.Top.At
+		for x := 0.01; x < inches(96); x += 0.4 {
+			for y := 0.01; y < inches(96); y += 0.4 {
+				h, _ := b.At(pt(x, y))
+				top = math.Max(top, h.Top)
+			}
 		}
 	}
-	return bottom, top, at
+	return bottom, top
 }
 
 // Load transfer in a large population of jointed pavements, by falling weight: about

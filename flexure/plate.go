@@ -105,6 +105,10 @@ func (p Plate) Check() []error {
 	if len(b) > 0 {
 		return b
 	}
+	if n := p.area() / (p.size() * p.size()); n > tooMany {
+		b.say("element size", fmt.Sprintf("%g m, %.0f elements", p.size(), n), fmt.Sprintf("up to %d elements", tooMany), "Take larger elements or a part of the slab.")
+		return b
+	}
 	b = append(b, p.checkZones()...)
 	b = append(b, p.checkLoads(p.Loads)...)
 	return append(b, p.checkTransfers()...)

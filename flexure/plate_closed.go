@@ -140,7 +140,7 @@ func (p Plate) exactInterior(l Load, a, r float64) (stress, deflection float64) 
 	at := l.middle()
 	for _, o := range p.Loads {
 		away := o.middle().Minus(at)
-		if o.ID == l.ID || away.Norm() == 0 || len(o.Line) > 0 {
+		if away.Norm() == 0 || len(o.Line) > 0 {
 			continue
 		}
 		x := away.Norm() / r

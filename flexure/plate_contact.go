@@ -132,7 +132,7 @@ func (c *contact) settle(ctx context.Context, force, u []float64, within float64
 		if !(left < math.Inf(1)) {
 			return s.rounds, &Unsettled{Rounds: s.rounds, Left: left, At: at, Cause: errors.New("a force or stiffness is not a number")}
 		}
-		if left <= within || changed == 0 && left <= atRounding && left > s.before/2 {
+		if left <= within || s.rounds > 0 && changed == 0 && left <= atRounding && left > s.before/2 {
 			return s.rounds, nil
 		}
 		careful := care(left, within, changed)

@@ -113,6 +113,9 @@ func (p Plate) gridNet(paths []plan.Polyline, parted []bool, loads []Load, like 
 		n.kind = fem.MITC4
 	}
 	xs, ys := n.gridLines(p, paths, loads, like)
+	if len(xs)*len(ys) > tooMany {
+		return nil, fmt.Errorf("elements of this size would be %d: take them larger, or fewer loads at a time", len(xs)*len(ys))
+	}
 	whole := fem.GridMesh(fem.Q4, xs, ys, func(x, y float64) bool { return p.onSlab(plan.Point{X: x, Y: y}) })
 	if whole.Elements() == 0 {
 		return nil, errors.New("nothing is left of the slab: look at its openings")
@@ -181,6 +184,9 @@ func (n *net) addFace(nodes [4]int32, joint int, path plan.Polyline) {
 }
 
 func (n *net) at(node int32) plan.Point { return plan.Point{X: n.mesh.X[node], Y: n.mesh.Y[node]} }
+
+// tooMany is how many elements are refused.
+const tooMany = 250_000
 
 // mostCells is about how many rectangles a grid may have before it is made coarser.
 const mostCells = 16_000
@@ -366,7 +372,7 @@ func (p Plate) triangleNet(paths []plan.Polyline, parted []bool, loads []Load) (
 	if p.theory() == Thick {
 		n.kind = fem.MITC3
 	}
-	d := mesh.Domain{Outline: [][]mesh.Point{toMesh(p.Slab.Outline)}, Smooth: 2, Unstructured: true, Snap: 1e-4, MaxTriangles: 200_000}
+	d := mesh.Domain{Outline: [][]mesh.Point{toMesh(p.Slab.Outline)}, Smooth: 2, Unstructured: true, Snap: 1e-4, MaxTriangles: tooMany}
 	for _, h := range p.openings() {
 		d.Holes = append(d.Holes, toMesh(h))
 	}

@@ -31,6 +31,10 @@ const DrawingJoin = 0.005
 // national grids put sites hundreds of kilometres out.
 const farAway = 1000.0
 
+// mostOnLayer is how many lines one layer may have: a yard of a thousand panels has two
+// thousand joints.
+const mostOnLayer = 5000
+
 // UnitUnknown is the error of a drawing that does not say its unit.
 type UnitUnknown struct{ Width, Height float64 } // in units of the drawing
 
@@ -124,7 +128,10 @@ func (t *taken) layer(name string) error {
 	if name == "" {
 		return nil
 	}
-	if len(t.d.On(name)) > 0 {
+	switch n := len(t.d.On(name)); {
+	case n > mostOnLayer:
+		return fmt.Errorf("layer %q has %d lines, more than a slab has (%d at most); choose a layer that holds the slab's own alone", name, n, mostOnLayer)
+	case n > 0:
 		return nil
 	}
 	var names []string

@@ -99,6 +99,14 @@ func TestReadDrawingOfOthers(t *testing.T) {
 }
 
 func TestReadDrawingRefuses(t *testing.T) {
+	crowd := dxf.New(dxf.Metre)
+	crowd.Layer("EDGE", dxf.White, dxf.Full)
+	for i := range mostOnLayer + 1 {
+		crowd.Line("EDGE", dxf.Point{X: float64(i)}, dxf.Point{X: float64(i), Y: 1})
+	}
+	if _, _, err := ReadDrawing(plan.Slab{}, crowd.Bytes(), DrawingChoice{Outline: "EDGE"}); err == nil || !strings.Contains(err.Error(), "5001 lines") {
+		t.Errorf("%v", err)
+	}
 	data := floor(t, dxf.Metre, dxf.Point{})
 	for want, c := range map[string]DrawingChoice{
 		"no lines on a layer \"WALLS\"": {Outline: "WALLS"},

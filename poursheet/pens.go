@@ -10,7 +10,7 @@ import (
 var (
 	penOutline = draw.Pen{Color: draw.Ink, Width: 0.7}
 	penOpening = draw.Pen{Color: draw.Ink, Width: 0.5}
-	penFixture = draw.Pen{Color: draw.Ink, Width: 1.1}
+	penFixture = draw.Pen{Color: draw.Ink, Width: 1.4}
 	penSawn    = draw.Pen{Color: draw.Chalk, Width: 0.5, Dash: []float64{5, 1.5}}
 	penSolid   = draw.Pen{Color: draw.Chalk, Width: 0.4}
 	penDowel   = draw.Pen{Color: draw.Ink, Width: 0.13}

@@ -105,22 +105,34 @@ func (s *slabState) advance(ctx context.Context, hour float64, r *Replay, left i
 		return err
 	}
 	mean := s.mean()
-	share := s.worst(mean, nil).ready
+	worst := s.worst(mean, nil)
+	share := worst.pace()
 	if left > 0 && share > s.set.Over && before.frame == s.frame {
 		s.back(before)
 		return between()
 	}
 	s.growth, s.share = (share-s.share)/(hour-before.hour), share
-	if share < 1 {
+	if worst.ready < 1 {
 		r.see(s, mean)
 		return nil
 	}
-	if err := s.look(ctx, r); err != nil {
+	switch err := s.look(ctx, r, left > 0 && before.frame == s.frame); {
+	case errors.Is(err, errTooLong):
+		s.back(before)
+		return between()
+	case err != nil:
 		return err
 	}
-	s.share = s.worst(s.mean(), nil).ready
+	s.share = s.worst(s.mean(), nil).pace()
 	return nil
 }
+
+// errTooLong says that a step went beyond the hour at which something opened.
+var errTooLong = errors.New("the step was too long")
+
+// tooMuch is work set free over work needed from which what opens first in a step, where
+// tension had passed the strength before, opened well before its end.
+const tooMuch = 1.1
 
 // back returns to a state before a step that was too long.
 func (s *slabState) back(before slabState) {
@@ -154,8 +166,9 @@ func (s *slabState) openKnown() error {
 	return err
 }
 
-// look opens what has passed its strength, the worst first, until nothing has.
-func (s *slabState) look(ctx context.Context, r *Replay) error {
+// look opens what has passed its strength, the worst first, until nothing has. The error
+// is errTooLong if the step can be taken again and was.
+func (s *slabState) look(ctx context.Context, r *Replay, again bool) error {
 	spent := map[int32]bool{}
 	mean := s.mean()
 	r.see(s, mean)
@@ -171,7 +184,10 @@ func (s *slabState) look(ctx context.Context, r *Replay) error {
 		switch {
 		case err != nil:
 			return err
+		case opened && again && at.waited() && e.Freed > tooMuch*e.Needed:
+			return errTooLong
 		case opened:
+			again = false
 			clear(spent)
 			r.add(e)
 			mean = s.mean()

@@ -56,7 +56,7 @@ const (
 	lookAgain = 1.05 // growth of tension after which a place that waits is looked at again
 	worthIt   = 0.97 // work expected over work needed from which an opening is tried
 	worthAll  = 0.7  // of a way up to which the part where tension passes the strength is tried first
-	worthMore = 1.15 // growth of the work expected over that of the last trial
+	worthMore = 1.03 // growth of the work expected over that of the last trial
 )
 
 // try opens a place that has passed its strength if the work that this sets free is
@@ -71,6 +71,7 @@ func (s *slabState) try(mean [][3]float64, at site) (e Event, opened bool, err e
 	place := s.intoGroove(mean, at)
 	w := s.wayFrom(mean, place, math.Inf(1))
 	if w.length == 0 {
+		s.hold(at, place)
 		return e, false, nil
 	}
 	first := w

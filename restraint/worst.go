@@ -17,6 +17,18 @@ type site struct {
 	strength float64
 }
 
+// waited says whether a place was looked at before and waits for more tension.
+func (at site) waited() bool { return at.ready < at.share }
+
+// pace is how near a place is to opening, for choosing steps: one that waits opens by
+// work and not by tension, and asks for shorter steps only once it has opened.
+func (at site) pace() float64 {
+	if at.waited() {
+		return math.Min(at.ready, 1)
+	}
+	return at.ready
+}
+
 // worst returns the place where tension is nearest to opening something, in sound
 // concrete or under a groove. Places in spent do not count.
 func (s *slabState) worst(mean [][3]float64, spent map[int32]bool) site {

@@ -56,6 +56,9 @@ func spoilt(t *testing.T) map[string]plan.Slab {
 		{ID: "J1", Kind: plan.Sawn, Path: poly(4, 0, 4, 4)}, {ID: "J2", Kind: plan.Sawn, Path: poly(4.4, 0, 4.4, 4)}}}
 	out["strip of a long slab"] = plan.Slab{ID: "S", Outline: poly(0, 0, 8.3, 0, 8.3, 4, 0, 4), Thickness: thick(0.15), Joints: []plan.Joint{
 		{ID: "J1", Kind: plan.Sawn, Path: poly(4, 0, 4, 4)}, {ID: "J2", Kind: plan.Sawn, Path: poly(7.9, 0, 7.9, 4)}}}
+	arc := named(t, "quarter round").Slab
+	arc.Joints = []plan.Joint{{ID: "J1", Kind: plan.Sawn, Path: poly(0, 9.5, math.Sqrt(144-9.5*9.5)-0.02, 9.5)}}
+	out["sharp at an arc"] = arc
 	return out
 }
 
@@ -93,7 +96,7 @@ func TestMendsMend(t *testing.T) {
 		}
 	}
 	t.Log(mended, codes)
-	for _, code := range []string{"sliver", "corner", "tee", "loose", "spacing", "aspect", "isolation", "column", "dowel clear", "dowel sideways", "transfer", "steel"} {
+	for _, code := range []string{"sliver", "sharp", "corner", "tee", "loose", "spacing", "aspect", "isolation", "column", "dowel clear", "dowel sideways", "transfer", "steel"} {
 		if codes[code] == 0 {
 			t.Errorf("no mend of %q was tried", code)
 		}

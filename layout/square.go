@@ -119,13 +119,15 @@ func backwards(path plan.Polyline) plan.Polyline {
 func (g *ground) turned(path plan.Polyline) (plan.Polyline, bool) {
 	length := path.Length()
 	for legs := 1; legs <= mostLegs; legs++ {
-		start := length - legLength*float64(legs)
-		if start < 2*legLength {
-			return nil, false
-		}
-		for _, sign := range []float64{1, -1} {
-			if out, ok := g.swing(path, start, legs, sign); ok {
-				return out, true
+		for _, back := range []float64{0, 0.3, 0.6} { // further back where the last leg would be too short
+			start := length - legLength*float64(legs) - back
+			if start < 2*legLength {
+				return nil, false
+			}
+			for _, sign := range []float64{1, -1} {
+				if out, ok := g.swing(path, start, legs, sign); ok {
+					return out, true
+				}
 			}
 		}
 	}

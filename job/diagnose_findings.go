@@ -28,6 +28,7 @@ type findingRun struct {
 
 	scores    []causes.Score // what replays say, cause by cause
 	prevented []report.Prevented
+	also      []working.Sheet // behind what would have prevented it, beside the scores
 }
 
 // explainFindings ranks the causes of every finding of the last walk: first from what
@@ -101,6 +102,9 @@ func (d *diagnosis) explain(run *findingRun) {
 	d.book.Add(sheet)
 	for _, s := range run.scores {
 		d.book.Add(s.Working)
+	}
+	for _, sheet := range run.also {
+		d.book.Add(sheet)
 	}
 	ranking := run.ranking.Working
 	ranking.ID = "causes-" + f.ID

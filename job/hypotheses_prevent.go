@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 	"math"
-	"slices"
 	"sort"
 	"time"
 
@@ -16,7 +15,7 @@ import (
 // replayed is a thing done otherwise in replays of the slab, as a row.
 func replayed(h hypothesis, s causes.Score) report.Prevented {
 	return report.Prevented{Cause: h.cause, Name: causeName(h.cause), What: h.words, From: "replays of the slab in plan",
-		Before: sampled(s.With, s.Members), After: sampled(s.Without, s.Members), Working: ""}
+		Before: sampled(s.With, s.Members), After: sampled(s.Without, s.Members)}
 }
 
 // sampled is a share of so many members as a chance, with the range in which the true
@@ -41,7 +40,7 @@ const tellingDrop = 0.20
 func (d *diagnosis) preventedRows(run *findingRun) []report.Prevented {
 	all := append([]report.Prevented(nil), run.prevented...)
 	for i := range all {
-		if s := run.score(all[i].Cause); s != nil && !slices.Contains([]string{"drying-mid-panel", "early-thermal"}, s.Cause) {
+		if s := run.score(all[i].Cause); s != nil && all[i].Working == "" {
 			all[i].Working = s.Working.ID
 		}
 	}

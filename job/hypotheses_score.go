@@ -21,7 +21,10 @@ func (d *diagnosis) scoreFinding(run *findingRun, r *replaysOfCauses) {
 	for _, h := range r.others {
 		s := causes.ScoreCause(h.cause, r.asWas, h.replays, seen, anywhere)
 		if h.also {
-			run.prevented = append(run.prevented, replayed(h, s))
+			s.Working.ID, s.Working.Title = "replay-also-"+run.finding.ID, "Replays with "+h.words+", at finding "+run.finding.ID
+			row := replayed(h, s)
+			row.Working = s.Working.ID
+			run.prevented, run.also = append(run.prevented, row), append(run.also, s.Working)
 			continue
 		}
 		scores, words[h.cause] = append(scores, s), h.words

@@ -54,6 +54,9 @@ func TestReplaysWeighIn(t *testing.T) {
 	found := false
 	for _, p := range run.sheet.Prevented {
 		found = found || p.Cause == "held-by-fixture" && p.After.P < p.Before.P && p.By != "" && strings.Contains(p.Text, "soft strip")
+		if d.book.Sheets == nil || p.Working == "" {
+			t.Errorf("no working behind %+v", p)
+		}
 		if p.Before.Low > p.Before.P || p.Before.High < p.Before.P {
 			t.Errorf("range of %+v", p)
 		}

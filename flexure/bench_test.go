@@ -34,11 +34,12 @@ func yard() Plate {
 // BenchmarkDragWheel moves a wheel over the yard: each place is new.
 func BenchmarkDragWheel(b *testing.B) {
 	for _, c := range []struct {
-		name string
-		warp float64
-	}{{"flat", 0}, {"warped", -10}} {
+		name      string
+		warp      float64
+		triangles bool
+	}{{"flat", 0, false}, {"warped", -10, false}, {"warped-triangles", -10, true}} {
 		p := yard()
-		p.Warp.Difference = c.warp
+		p.Warp.Difference, p.Triangles = c.warp, c.triangles
 		r, err := p.Ready(context.Background())
 		if err != nil {
 			b.Fatal(err)

@@ -43,6 +43,10 @@ var quantities = map[string]source.Func{
 	"edge moment":    func(in source.Inputs) float64 { return 1 / EdgeLineLoad(in.Num("lambda"), 1) },
 	"stress carried": func(in source.Inputs) float64 { return StressCarried(in.Num("lte")) },
 	"chain":          chain,
+	"aci360 rupture": func(in source.Inputs) float64 {
+		const psi = 0.00689476 // MPa
+		return RuptureACI360(in.Num("psi")*psi) / psi
+	},
 }
 
 func known(v float64, ok bool) float64 {

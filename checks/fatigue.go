@@ -28,8 +28,10 @@ func (w *worker) fatigue() {
 
 func (w *worker) fatigueAt(p Place) {
 	s := working.Sheet{ID: "fatigue-" + string(p), Title: "Fatigue, " + map[Place]string{Interior: "interior", AtJoint: "at a joint", FreeEdge: "at a free edge", Corner: "at a corner"}[p], Basis: []string{
-		"Working loads over the flexural strength; each pass uses a share of the life, and the shares add up (Miner).", "Curl is not counted in the stress."}}
+		"Working loads over the mean flexural strength; each pass uses a share of the life, and the shares add up (Miner).", "Curl is not counted in the stress."}}
 	pca := source.Cite("pca1984", "fatigue")
+	mean := w.in.Code.laws.rupture(w.flexural)
+	s.Add(working.New("f_m", "Mean flexural strength", mean.formula, mean.value, "MPa", mean.cite, w.flexuralIn()))
 	var traffic []flexure.Traffic
 	var terms []string
 	var inputs []working.Input
@@ -39,11 +41,11 @@ func (w *worker) fatigueAt(p Place) {
 		if !ok || l.Passes == nil {
 			continue
 		}
-		n, ratio := w.val(of(l, "passes")), stress/w.flexural
+		n, ratio := w.val(of(l, "passes")), stress/mean.value
 		traffic = append(traffic, flexure.Traffic{Passes: n, Ratio: ratio})
 		at := len(traffic)
 		symbol := func(s string) string { return fmt.Sprintf("%s_%d", s, at) }
-		s.Add(working.New(symbol("S"), l.title()+": stress over strength", "σ / f_fl", ratio, "–", pca, derived("σ", stress, "MPa", "sheet bending-"+l.ID+"-"+string(p)), w.flexuralIn()))
+		s.Add(working.New(symbol("S"), l.title()+": stress over strength", "σ / f_m", ratio, "–", pca, derived("σ", stress, "MPa", "sheet bending-"+l.ID+"-"+string(p)), derived("f_m", mean.value, "MPa", "mean flexural strength")))
 		life := flexure.FatiguePCA(ratio)
 		if math.IsInf(life, 1) {
 			s.Basis = append(s.Basis, l.title()+": up to 0.45 of the strength the passes are without limit and use nothing.")

@@ -79,3 +79,27 @@ func TestAnySlab(t *testing.T) {
 		}
 	}
 }
+
+// The same coarsely, and looked at for one hour.
+func TestAnySlabQuickly(t *testing.T) {
+	hours := append(steps(48, 16), 96, 200, 500, 2000)
+	for seed := range 12 {
+		m := rapid.Custom(anySlab).Example(seed + 100).Quick()
+		r, err := m.Replay(context.Background(), hours, nil, nil)
+		if err != nil && len(r.Events) < 50 {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		if l := r.Ledger; math.Abs(l.Left) > 0.1*(l.Supplied+1) {
+			t.Errorf("seed %d: work %+v", seed, l)
+		}
+		f, err := m.Stress(context.Background(), 300)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		for _, v := range f.Most {
+			if math.IsNaN(v) || math.Abs(v) > 200e6 {
+				t.Fatalf("seed %d: stress %g", seed, v)
+			}
+		}
+	}
+}

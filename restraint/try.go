@@ -84,21 +84,27 @@ func (s *slabState) try(mean [][3]float64, at site) (e Event, opened bool, err e
 		return e, false, nil
 	}
 	before := *s
-	e, err = s.tear(mean, place, first)
-	switch {
-	case err != nil:
+	if e, err = s.tear(mean, place, first); err != nil {
 		return e, false, err
-	case e.Freed < e.Needed:
+	}
+	if e.Freed < e.Needed {
 		this.ratio = e.Freed / e.Needed
 		s.waits.tried = append(s.waits.tried, this)
 		s.hold(at, place)
 		return e, false, nil
-	case first.length == w.length:
+	}
+	if first.length == w.length {
 		return e, true, nil
 	}
-	part, partly := e, *s
+	return s.tearAll(mean, place, w, e, before)
+}
+
+// tearAll opens all of a way of which a part has opened, if that sets enough free, else
+// leaves it at the part. before is the state before either.
+func (s *slabState) tearAll(mean [][3]float64, at site, w way, part Event, before slabState) (e Event, opened bool, err error) {
+	partly := *s
 	s.goBack(before)
-	if e, err = s.tear(mean, place, w); err != nil {
+	if e, err = s.tear(mean, at, w); err != nil {
 		return e, false, err
 	}
 	if e.Freed < e.Needed {

@@ -3,6 +3,8 @@ package layout
 import (
 	"context"
 	"fmt"
+	"slices"
+	"sort"
 
 	"slabwright/working"
 )
@@ -30,7 +32,7 @@ func (b Brief) finish(ctx context.Context, a aim, t *trial, number int) (Alterna
 		cost := b.Rates.cost(out.Quantities)
 		out.Cost = &cost
 	}
-	out.Warnings = Review(s, b)
+	out.Warnings = barred(Review(s, b), out.Trimmers)
 	ask := b.Chance
 	if ask == nil {
 		ask = b.Spacing.ChanceOf
@@ -43,3 +45,23 @@ func (b Brief) finish(ctx context.Context, a aim, t *trial, number int) (Alterna
 	out.Sheets = append([]working.Sheet{b.quantitySheet(out, number)}, chance.Sheets...)
 	return out, nil
 }
+
+// barred returns the warnings with those of inside corners that bars cross told as
+// such: the plan of a slab has no place for bars at its outline, an alternative has.
+func barred(warnings []Warning, bars []Trimmer) []Warning {
+	rule := ruleByKey["bars"]
+	for i := range warnings {
+		w := &warnings[i]
+		for _, t := range bars {
+			if w.Code == "corner" && w.At.To(t.At) <= fuzz {
+				w.Code, w.Severity, w.Rule, w.Source = rule.Key, rule.Severity, rule.Says, rule.Source.String()
+				w.Found = fmt.Sprintf("Bars cross an inside corner of %s that no joint meets.", w.Panel)
+			}
+		}
+	}
+	sort.SliceStable(warnings, func(i, k int) bool { return rank(warnings[i].Severity) < rank(warnings[k].Severity) })
+	return warnings
+}
+
+// rank orders severities, the strongest first.
+func rank(s Severity) int { return slices.Index([]Severity{Must, Should, Note}, s) }

@@ -52,6 +52,9 @@ func TestShapes(t *testing.T) {
 				m := a.Measure
 				t.Logf("%-16s panels %3d joint %6.1f longest %.2f worst %.2f over %.2f | sliver %d sharp %d unmet %d tee %d loose %d parted %.1f pours %d", a.Name, m.Panels, m.Joint, m.Longest, m.Worst, m.Over, m.Slivers, m.Sharp, m.Unmet, m.Tees, m.Loose, m.Parted, m.Pours)
 				sound(t, a)
+				if musts(a.Warnings) > 0 {
+					t.Errorf("%s: a warning that must not be: %+v", a.Name, a.Warnings[0])
+				}
 				if len(a.Trimmers) > barsOnly[s.Name] && a.Name != "fewest joints" { // that one may choose bars
 					t.Errorf("%s: %d inside corners get bars instead of a joint", a.Name, len(a.Trimmers))
 				}

@@ -11,6 +11,9 @@ import (
 	"slabwright/report"
 )
 
+// LastFindings are the ids of the findings of the last walk, in its order.
+func LastFindings(j *Job) []string { return j.lastFindings().names }
+
 // SupposedFact is one observation of a finding changed: a state of the variable, a number
 // in its unit, or "unknown" to take it away.
 type SupposedFact struct{ Variable, Value string }

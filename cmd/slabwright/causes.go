@@ -23,6 +23,9 @@ func causesCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := knownFinding(dir, finding); err != nil {
+				return err
+			}
 			if len(suppose) > 0 {
 				return causesIf(cmd, s, dir, finding, suppose)
 			}
@@ -51,6 +54,26 @@ func causesCommand(s *settings) *cobra.Command {
 	cmd.Flags().StringVar(&finding, "finding", "", "one finding in full, by its id")
 	cmd.Flags().StringArrayVar(&suppose, "if", nil, "with --finding: change one fact and see the shift, as FACT=VALUE: aggregate=around, width=\"1.5 mm\", age=unknown; may be given again")
 	return cmd
+}
+
+// knownFinding reports a finding that the last walk does not have, before anything is
+// worked out; an empty id is none to look for.
+func knownFinding(dir, id string) error {
+	if id == "" {
+		return nil
+	}
+	j, err := loadJob(dir, os.Stderr)
+	if err != nil {
+		return err
+	}
+	var ids []string
+	for _, known := range job.LastFindings(j) {
+		if known == id {
+			return nil
+		}
+		ids = append(ids, known)
+	}
+	return withCode(exitUsage, fmt.Errorf("no finding %q; there are %v", id, ids))
 }
 
 // chosen returns the sheets asked for: all, or the one with this id.

@@ -16,7 +16,7 @@ import (
 //
 // The concrete has the effective modulus that brings the stress of full restraint by
 // its own history, creep and ageing included. Beside a replay of the same slab the
-// greatest tension lies within some tenths: TestStressAgainstReplay.
+// greatest tension lies within a tenth, mostly some hundredths: TestStressAgainstReplay.
 func (m Model) Stress(ctx context.Context, hour float64) (*Field, error) {
 	v, err := m.view(hour)
 	if err != nil {

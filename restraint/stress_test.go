@@ -53,7 +53,7 @@ func TestStressAgainstReplay(t *testing.T) {
 			want, where := greatest(r.Fields[0])
 			got, here := greatest(*f)
 			t.Logf("%s hour %.0f: %.3f MPa at %.2f, followed %.3f at %.2f", c.name, hour, got/1e6, here, want/1e6, where)
-			if math.Abs(got-want) > 0.25*want {
+			if math.Abs(got-want) > 0.1*want {
 				t.Errorf("%s hour %.0f: %.3f MPa, followed %.3f", c.name, hour, got/1e6, want/1e6)
 			}
 		}

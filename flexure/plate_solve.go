@@ -27,7 +27,7 @@ type Ready struct {
 }
 
 // Ready meshes the plate without regard to its loads and settles it under its weight
-// and warp. The error is the first of [Plate.Check], one of the mesh, [Unsettled], or
+// and warp. The error is all of [Plate.Check], one of the mesh, [Unsettled], or
 // that of the context.
 func (p Plate) Ready(ctx context.Context) (*Ready, error) {
 	if bad := p.Check(); len(bad) > 0 {

@@ -133,7 +133,7 @@ func TestModelPConverged(t *testing.T) {
 		mesh  *Mesh
 		split int
 	}{
-		{"model_p_kirchhoff.csv", BFS, plateMesh(Q4, 0.002, 0.003, 0.06, 1.2, 0.06), 4},
+		{"model_p_kirchhoff.csv", BFS, plateMesh(Q4, 0.002, 0.006, 0.06, 1.2, 0.06), 4},
 		{"model_p_mindlin.csv", Quartic, plateMesh(Q25, 0.002, 0.1, 0.03, 1.6, 0.3), 8},
 	} {
 		solved := map[string]modelP{}

@@ -29,15 +29,7 @@ func freeMesh(t *testing.T, least, most float64) *Mesh {
 	if len(small) != 5 {
 		t.Fatalf("%d inside corners, want 5", len(small))
 	}
-	points := make([][2]float64, len(m.Points))
-	for i, p := range m.Points {
-		points[i] = p
-	}
-	corners := make([][3]int32, len(m.Triangles))
-	for i, v := range m.Triangles {
-		corners[i] = v
-	}
-	return FromTriangles(points, corners).Quadratic()
+	return FromTriangles(m.Points, m.Triangles).Quadratic()
 }
 
 // Model M on free triangles of the second degree: the converged values by another

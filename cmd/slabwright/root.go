@@ -53,7 +53,7 @@ func rootCommand() *cobra.Command {
 	})
 	root.PersistentFlags().BoolVar(&s.json, "json", false, "print the result as JSON (fields in docs/json.md)")
 	root.PersistentFlags().BoolVarP(&s.quiet, "quiet", "q", false, "say nothing but the result")
-	root.AddCommand(demoCommand(&s), newCommand(&s), statusCommand(&s), causesCommand(&s), windowCommand(&s), whatifCommand(&s), replayCommand(&s),
+	root.AddCommand(demoCommand(&s), newCommand(&s), statusCommand(&s), causesCommand(&s), windowCommand(&s), whatifCommand(&s), replayCommand(&s), jointsCommand(&s),
 		checkCommand(&s), workingCommand(&s), reportCommand(&s), drawCommand(&s), sheetsCommand(&s), openCommand(&s), schemaCommand(), proveCommand(&s))
 	for _, cmd := range root.Commands() {
 		cmd.Args = usageArgs(cmd.Args)

@@ -2,12 +2,15 @@ package job
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"slabwright/layout"
 	"slabwright/plan"
 	"slabwright/report"
+	"slabwright/site"
 )
 
 // Edit is one change to a joint plan, as the app asks for it. Do is the verb; the other
@@ -103,12 +106,28 @@ func freeName(s plan.Slab, kind plan.FixtureKind) string {
 }
 
 // TakeJoints puts the joints, fixtures and steel of a joint plan into the first slab of
-// the job. Everything else of the slab stays as it is.
+// the job, and leaves out what was planned for the sawing of joints that are no more. A
+// slab that has been walked keeps its joints: they are what was seen.
 func (j *Job) TakeJoints(s plan.Slab) error {
 	if len(j.Slabs) == 0 {
 		return NotKnown{"the job has no slab to put the joints in"}
 	}
+	if len(j.Walks) > 0 {
+		return errors.New("this slab has been walked, so its joints are what was seen and stay; start a job of the next slab with \"slabwright new\" and take the joints there")
+	}
 	own := &j.Slabs[0]
 	own.Joints, own.Fixtures, own.Steel = s.Joints, s.Fixtures, s.Steel
+	j.dropCuts()
 	return nil
+}
+
+// dropCuts leaves out what was planned for the sawing of joints that are no more.
+func (j *Job) dropCuts() {
+	there := map[string]bool{}
+	for _, joint := range j.Slabs[0].Joints {
+		there[joint.ID] = true
+	}
+	for i := range j.Pours {
+		j.Pours[i].Saw = slices.DeleteFunc(j.Pours[i].Saw, func(c site.Cut) bool { return !there[c.Joint] })
+	}
 }

@@ -88,9 +88,6 @@ func (g *Designer) proposed(ctx context.Context, a layout.Alternative) (report.L
 	for _, s := range a.Strips {
 		v.Strips = append(v.Strips, report.Strip{ID: s.ID, Panels: s.Panels, Width: s.Width, Length: s.Length, First: s.First})
 	}
-	for _, t := range a.Trimmers {
-		v.Trimmers = append(v.Trimmers, report.TrimmerBar{From: t.From, To: t.To, Words: fmt.Sprintf("%d bars %s, %.2f m long, %.0f mm apart", t.Bars, t.Bar, t.Length, 1000*t.Spacing), Why: t.Why})
-	}
 	return v, nil
 }
 

@@ -23,6 +23,9 @@ func (g *Designer) Look(ctx context.Context, slab plan.Slab) (report.Layout, err
 			v.DowelBars = append(v.DowelBars, report.DowelBar{Joint: j.ID, From: b.From, To: b.To})
 		}
 	}
+	for _, c := range slab.CornerBars {
+		v.Trimmers = append(v.Trimmers, trimmerView(c))
+	}
 	brief := d.brief(g.limit)
 	for _, w := range layout.Review(slab, brief) {
 		v.Warnings = append(v.Warnings, warningView(w))
@@ -35,6 +38,16 @@ func (g *Designer) Look(ctx context.Context, slab plan.Slab) (report.Layout, err
 	cost := brief.Cost(q)
 	v.Cost = costWords(cost, d.job.Rates)
 	return v, nil
+}
+
+// trimmerView is bars across a corner, by the one nearest to it.
+func trimmerView(c plan.CornerBars) report.TrimmerBar {
+	out := report.TrimmerBar{From: c.At, To: c.At, Why: c.Note,
+		Words: fmt.Sprintf("%d bars %.0f mm, %.2f m long, %.0f mm apart", c.Bars, 1000*c.Diameter.Or(0), c.Length.Or(0), 1000*c.Spacing.Or(0))}
+	if lines := c.Lines(); len(lines) > 0 {
+		out.From, out.To = lines[0].A, lines[0].B
+	}
+	return out
 }
 
 func warningView(w layout.Warning) report.Warning {

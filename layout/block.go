@@ -13,6 +13,7 @@ type block struct {
 	fixtures []string
 	ring     plan.Ring
 	centre   plan.Point
+	column   bool // round a column
 	diamond  bool // else a box, for fixtures too near to one another for two diamonds
 }
 
@@ -63,7 +64,7 @@ func diamondOf(x plan.Fixture, f frame, outline plan.Ring) (block, bool) {
 		}
 		ring, centre = diamondAbout(x.Shape, at, f)
 	}
-	return block{fixtures: []string{x.ID}, ring: ring, centre: centre, diamond: true}, true
+	return block{fixtures: []string{x.ID}, ring: ring, centre: centre, column: x.Kind == plan.Column, diamond: true}, true
 }
 
 // diamondAbout returns the diamond with this centre that clears a shape.

@@ -63,15 +63,16 @@ func (r Rates) Given() bool {
 // Weights say what counts in a layout that meets the hard rules; each multiplies a
 // plain number of [Measure].
 type Weights struct {
-	Length float64 // of joint, m per m² of slab
-	Aspect float64 // mean excess of aspect over 1.3, panel by panel
+	Length float64 // of joint, over that of joints at the limit both ways
+	Aspect float64 // excess of aspect over 1.3, more over 1.5, a full panel
 	Square float64 // mean aspect over 1
 	Shape  float64 // mean share of its least rectangle that a panel does not fill
 	Even   float64 // scatter of panel areas, standard deviation over mean
 	Over   float64 // mean excess of panel length over the limit, and a fifth of the greatest
-	Strips float64 // number of pours
-	Kinks  float64 // bends of joints away from straight, a joint
-	Corner float64 // an inside corner that bars cross instead of a joint; 0 for 12
+	Strips float64 // number of pours, a full panel
+	Kinks  float64 // bends of joints away from straight, a full panel
+	Corner float64 // inside corners that bars cross instead of a joint, a full panel; 0 for 1
+	Widths float64 // scatter of the widths of strips, standard deviation over mean
 }
 
 // Chance is how likely a crack away from the joints is.

@@ -93,6 +93,36 @@ func (k *sketch) form(strips bool) {
 	}
 }
 
+// scatter returns how unequal the strips along the slab are in width, standard
+// deviation over mean.
+func (k *sketch) scatter() float64 {
+	f := k.board.lengthwise()
+	last, n, sum, squares := k.board.low[f], 0.0, 0.0, 0.0
+	add := func(at float64) {
+		sum, squares, n, last = sum+at-last, squares+(at-last)*(at-last), n+1, at
+	}
+	for _, l := range k.lines[f] {
+		add(l.at)
+	}
+	add(k.board.high[f])
+	mean := sum / n
+	return math.Sqrt(math.Max(0, squares/n-mean*mean)) / mean
+}
+
+// jogs counts the lines that go on out of line beyond an opening.
+func (k *sketch) jogs() (n int) {
+	for family := range 2 {
+		for _, l := range k.lines[family] {
+			for i := 1; i < len(l.ways); i++ {
+				if l.ways[i].jog != "" && l.ways[i].jog == l.ways[i-1].jog && math.Abs(l.ways[i].at-l.ways[i-1].at) > fuzz {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
 // lengthwise returns the family of lines that run along the strips.
 func (b *board) lengthwise() int {
 	if b.strip.Direction != nil || b.high[across]-b.low[across] >= b.high[along]-b.low[along] {

@@ -122,7 +122,7 @@ func AddPit(s plan.Slab, name string, shape []plan.Point) (plan.Slab, error) {
 	}
 	out := s
 	out.Fixtures = append(append([]plan.Fixture{}, s.Fixtures...), plan.Fixture{ID: freeID(s, "PIT"), Name: name, Kind: plan.Pit, Shape: shape, Opening: true,
-		Isolated: taken("yes", "drawn with the joints")})
+		Isolated: assumed("yes", "drawn with the joints")})
 	return checked(s, settle(out))
 }
 

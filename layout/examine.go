@@ -19,6 +19,7 @@ const fillWanted = 0.75
 type examined struct {
 	slab     plan.Slab
 	panels   []plan.Panel
+	kinds    map[string]plan.JointKind
 	block    []bool // panels between a block-out and what it surrounds
 	breaches []breach
 }
@@ -30,8 +31,8 @@ func examine(s plan.Slab, limit float64) (*examined, error) {
 	if err != nil {
 		return nil, err
 	}
-	e := &examined{slab: s, panels: panels, block: make([]bool, len(panels))}
 	kinds := map[string]plan.JointKind{}
+	e := &examined{slab: s, panels: panels, kinds: kinds, block: make([]bool, len(panels))}
 	for _, j := range s.Joints {
 		kinds[j.ID] = j.Kind
 	}
@@ -100,10 +101,10 @@ func (e *examined) panel(p plan.Panel, limit float64) {
 			e.add(breach{rule: "bend", panel: p.ID, joint: joint, at: c.At, value: c.Angle - 180})
 		case c.Joint != "" && c.Off < fuzz && c.Ends: // a joint starts here, though it may part no panel yet
 		case !c.Round && plan.Ring(e.slab.Outline).Distance(c.At) > plan.CornerReach || c.Edge:
-			e.add(breach{rule: e.cornerRule(c.Fixture), panel: p.ID, fixture: c.Fixture, at: c.At, value: c.Angle})
+			e.add(breach{rule: e.cornerRule(c.Fixture, c.At), panel: p.ID, fixture: c.Fixture, at: c.At, value: c.Angle})
 		}
 	}
-	if p.Length > limit*1.001 {
+	if p.Length > limit*limitSlack {
 		on("spacing", p.Centroid, p.Length)
 	}
 	if p.Aspect > AspectWanted+1e-6 {
@@ -116,7 +117,10 @@ func (e *examined) panel(p plan.Panel, limit float64) {
 
 // cornerRule returns the rule for an inside corner without a joint: bars across it are
 // a second best.
-func (e *examined) cornerRule(fixture string) string {
+func (e *examined) cornerRule(fixture string, at plan.Point) string {
+	if e.slab.BarsAt(at) {
+		return "bars"
+	}
 	for _, f := range e.slab.Fixtures {
 		if f.ID == fixture && fixture != "" && f.Trimmers.Is("yes") {
 			return "bars"

@@ -28,7 +28,7 @@ func (e *examined) rounds() {
 			enclosed = enclosed || e.block[i] && p.Ring.Contains(plan.Ring(f.Shape).Centroid())
 		}
 		if met < 2 && !enclosed {
-			e.add(breach{rule: e.cornerRule(f.ID), fixture: f.ID, at: f.Shape[0], value: 270})
+			e.add(breach{rule: e.cornerRule(f.ID, f.Shape[0]), fixture: f.ID, at: f.Shape[0], value: 270})
 		}
 	}
 }

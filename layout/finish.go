@@ -3,8 +3,6 @@ package layout
 import (
 	"context"
 	"fmt"
-	"slices"
-	"sort"
 
 	"slabwright/working"
 )
@@ -21,18 +19,19 @@ func (b Brief) finish(ctx context.Context, a aim, t *trial, number int) (Alterna
 	if err != nil {
 		return Alternative{}, err
 	}
-	s = e.withTrimmers()
+	bars := b.trimmers(e)
+	s = crossedBy(s, bars)
 	out := Alternative{Name: a.name, Why: a.why, Slab: s, Measure: t.measure, Score: a.weights.score(t.measure)}
 	out.Strips = pourStrips(e)
 	out.Measure.Pours = len(out.Strips)
-	out.Trimmers = b.trimmers(e)
+	out.Trimmers = bars
 	out.MeshCuts = b.meshCuts(s)
 	out.Quantities = b.quantities(e, out.Trimmers, len(out.Strips))
 	if b.Rates.Given() {
 		cost := b.Rates.cost(out.Quantities)
 		out.Cost = &cost
 	}
-	out.Warnings = barred(Review(s, b), out.Trimmers)
+	out.Warnings = Review(s, b)
 	ask := b.Chance
 	if ask == nil {
 		ask = b.Spacing.ChanceOf
@@ -45,23 +44,3 @@ func (b Brief) finish(ctx context.Context, a aim, t *trial, number int) (Alterna
 	out.Sheets = append([]working.Sheet{b.quantitySheet(out, number)}, chance.Sheets...)
 	return out, nil
 }
-
-// barred returns the warnings with those of inside corners that bars cross told as
-// such: the plan of a slab has no place for bars at its outline, an alternative has.
-func barred(warnings []Warning, bars []Trimmer) []Warning {
-	rule := ruleByKey["bars"]
-	for i := range warnings {
-		w := &warnings[i]
-		for _, t := range bars {
-			if w.Code == "corner" && w.At.To(t.At) <= fuzz {
-				w.Code, w.Severity, w.Rule, w.Source = rule.Key, rule.Severity, rule.Says, rule.Source.String()
-				w.Found = fmt.Sprintf("Bars cross an inside corner of %s that no joint meets.", w.Panel)
-			}
-		}
-	}
-	sort.SliceStable(warnings, func(i, k int) bool { return rank(warnings[i].Severity) < rank(warnings[k].Severity) })
-	return warnings
-}
-
-// rank orders severities, the strongest first.
-func rank(s Severity) int { return slices.Index([]Severity{Must, Should, Note}, s) }

@@ -95,7 +95,20 @@ func blockGroup(s plan.Slab, f frame, b block) group {
 			pins = append(pins, pin{along, cb, pa, 3, b.fixtures[0]})
 		}
 	}
-	return group{points, [][]pin{pins}}
+	options := oneWay(pins)
+	if b.column {
+		options = options[:3] // a column stands on a joint line at least
+	}
+	return group{points, options}
+}
+
+// oneWay returns the ways to meet what lines both ways meet: both, one of them, none.
+func oneWay(pins []pin) [][]pin {
+	out := [][]pin{pins, nil, nil, nil}
+	for _, p := range pins {
+		out[1+p.family] = append(out[1+p.family], p)
+	}
+	return out
 }
 
 // roundHole reports whether a fixture is a round opening, drawn with many sides.
@@ -112,8 +125,8 @@ func roundHole(s plan.Slab, id string) bool {
 func roundGroup(f frame, x plan.Fixture) group {
 	ca, cb := f.to(plan.Ring(x.Shape).Centroid())
 	low, high := f.box(x.Shape)
-	return group{x.Shape, [][]pin{{
-		{across, ca, low[1], 2, x.ID}, {across, ca, high[1], 2, x.ID}, {along, cb, low[0], 2, x.ID}, {along, cb, high[0], 2, x.ID}}}}
+	return group{x.Shape, oneWay([]pin{
+		{across, ca, low[1], 2, x.ID}, {across, ca, high[1], 2, x.ID}, {along, cb, low[0], 2, x.ID}, {along, cb, high[0], 2, x.ID}})}
 }
 
 // wheels returns the ways to meet the four corners of a pit by one line each way,
@@ -148,7 +161,8 @@ func wheels(f frame, points []plan.Point, id string) (out [][]pin) {
 }
 
 // covers returns the ways to meet all corners with the fewest lines, and with one
-// more where that is another mix. Last comes the way that meets none.
+// more where that is another mix. Then come the ways that meet some of them by one
+// line, or by one each way, and last the way that meets none.
 func covers(f frame, points []plan.Point, rank int) [][]pin {
 	var lines [][]pin // one list of pins a line
 	for family := range 2 {
@@ -173,7 +187,27 @@ func covers(f frame, points []plan.Point, rank int) [][]pin {
 	if len(lines) > 12 {
 		return [][]pin{nil}
 	}
-	return append(fewest(f, points, lines), nil)
+	out := fewest(f, points, lines)
+	if len(points) > 1 {
+		out = append(out, some(lines)...)
+	}
+	return append(out, nil)
+}
+
+// some returns the choices of one line, and of one each way where there are few.
+func some(lines [][]pin) (out [][]pin) {
+	out = append(out, lines...)
+	if len(lines) > 4 {
+		return out
+	}
+	for i, a := range lines {
+		for _, b := range lines[i+1:] {
+			if a[0].family != b[0].family {
+				out = append(out, append(append([]pin{}, a...), b...))
+			}
+		}
+	}
+	return out
 }
 
 // coordinate returns the coordinate that a line of the family through p has.

@@ -117,6 +117,13 @@ func GivenLimit(panel float64, f SpacingFacts) Limit {
 // Source: ACI 360R-06, 18 ft, seen in an excerpt.
 const spacingCap = 5.5
 
+// limitSlack is how far over the limit a panel still counts as within it: a rule of so
+// many times the thickness is not known to a hundredth, and two strips of 5.5 m are
+// no worse than three of 3.7 m at a limit of 5.4 m.
+//
+// Source: common practice, no source.
+const limitSlack = 1.02
+
 // leastLimit is the shortest limit that is worth laying out for, m: panels shorter
 // than a metre and a half are paving stones.
 const leastLimit = 1.5

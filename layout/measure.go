@@ -14,21 +14,26 @@ type Measure struct {
 	Longest float64 `json:"longest_m"`      // panel side
 	Worst   float64 `json:"worst_aspect"`
 	Aspect  float64 `json:"mean_aspect"`
-	Excess  float64 `json:"aspect_excess"` // mean over 1.3, three times over 1.5, panel by panel
+	Long    int     `json:"over_aspect"`   // panels longer than 1.5 times their width
+	Excess  float64 `json:"aspect_excess"` // over 1.3, three times over 1.5 and a bit for passing it, a full panel
 	Small   int     `json:"small"`         // panels of less than an eighth of a full one
 	Unfull  float64 `json:"unfilled"`      // mean share of the least rectangle
 	Uneven  float64 `json:"uneven"`        // of the rectangles round panels: standard deviation of area over mean
 	Over    float64 `json:"over_limit"`    // mean excess of panel length over the limit and a fifth of the greatest
-	Bends   float64 `json:"bends"`         // a joint
+	Bends   float64 `json:"bends"`         // and lines that go on out of line beyond an opening, a full panel
+	Widths  float64 `json:"strip_widths"`  // of strips between forms: standard deviation over mean
 	Pours   int     `json:"pours"`
 	Parted  float64 `json:"parted_m"` // lines made isolation joints because another stops there
 	// places where a hard rule is not met: slivers, sharp corners, inside corners without
 	// a joint, joints that stop at the side of a panel, loose ends
 	Slivers int `json:"slivers"`
 	Sharp   int `json:"sharp"`
-	Unmet   int `json:"unmet"`
+	Unmet   int `json:"unmet"` // inside corners that bars cross
+	Bare    int `json:"bare"`  // of them, those that a joint could meet without narrow strips
 	Tees    int `json:"tees"`
 	Loose   int `json:"loose"`
+
+	full, limit float64 // as many full panels as the area makes, and their side, m
 }
 
 // Hard returns in how many places a hard rule is not met; an inside corner without a
@@ -38,7 +43,7 @@ func (m Measure) Hard() int { return m.Slivers + m.Sharp + m.Tees + m.Loose }
 // measure sums up an examination.
 func (e *examined) measure(limit float64) Measure {
 	m := Measure{}
-	area, sum, squares := 0.0, 0.0, 0.0
+	area, excess, sum, squares := 0.0, 0.0, 0.0, 0.0
 	for i, p := range e.panels {
 		area += p.Area
 		if e.block[i] {
@@ -51,17 +56,23 @@ func (e *examined) measure(limit float64) Measure {
 		m.Longest = math.Max(m.Longest, p.Length)
 		m.Worst = math.Max(m.Worst, p.Aspect)
 		m.Aspect += p.Aspect
-		m.Excess += math.Max(0, p.Aspect-1.3) + 2*math.Max(0, p.Aspect-AspectWanted)
+		excess += math.Max(0, p.Aspect-1.3)
+		if p.Aspect > AspectWanted+1e-6 {
+			m.Long++
+			excess += 0.3 + 2*(p.Aspect-AspectWanted)
+		}
 		if p.Area < smallPanel*limit*limit {
 			m.Small++
 		}
 		m.Unfull += 1 - p.Ring.Area()/(p.Length*p.Width)
-		m.Over += math.Max(0, p.Length/limit-1.001)
+		m.Over += math.Max(0, p.Length/limit-limitSlack)
 	}
 	n := math.Max(1, float64(m.Panels))
 	mean := sum / n
-	worst := math.Max(0, m.Longest/limit-1.001)
-	m.Aspect, m.Excess, m.Unfull, m.Over = m.Aspect/n, m.Excess/n, m.Unfull/n, m.Over/n+worst/5
+	worst := math.Max(0, m.Longest/limit-limitSlack)
+	m.full = math.Max(1, area/(limit*limit))
+	m.limit = limit
+	m.Aspect, m.Excess, m.Unfull, m.Over = m.Aspect/n, excess/m.full, m.Unfull/n, m.Over/n+worst/5
 	m.Uneven = math.Sqrt(math.Max(0, squares/n-mean*mean)) / mean
 	bends := 0
 	for _, j := range e.slab.Joints {
@@ -71,7 +82,7 @@ func (e *examined) measure(limit float64) Measure {
 		}
 	}
 	m.PerArea = m.Joint / area
-	m.Bends = float64(bends) / math.Max(1, float64(len(e.slab.Joints)))
+	m.Bends = float64(bends) / m.full
 	for _, b := range e.breaches {
 		switch b.rule {
 		case "sliver":
@@ -80,6 +91,9 @@ func (e *examined) measure(limit float64) Measure {
 			m.Sharp++
 		case "corner", "bars":
 			m.Unmet++
+			if _, narrow := e.stripAt(b, limit); !narrow {
+				m.Bare++
+			}
 		case "tee":
 			m.Tees++
 		case "loose":
@@ -109,20 +123,26 @@ const smallPanel = 0.125
 // Prices of places where a hard rule is not met, against which every weighed one is
 // small: a layout that meets them all is preferred to any that does not.
 const (
-	hardPrice  = 100.0
-	unmetPrice = 12.0 // an inside corner that gets bars instead of a joint, as good as hard
+	hardPrice = 100.0
+	barePrice = 8.0 // an inside corner with bars that a joint could well meet
 
-	smallPrice  = 0.5 // a small panel
-	partedPrice = 0.2 // a metre of joint that holds nothing level
+	smallPrice  = 0.5 // a small panel, over the full ones
+	partedPrice = 0.2 // a metre of joint that holds nothing level, over the full panels
 )
 
 // score is what speaks against a layout: the hard rules first, then what is weighed.
-// perStrip is the number of pours over the least possible.
+// What is counted is taken over as many full panels as the area makes, so that small
+// slabs and large yards are weighed alike; joints at the limit both ways score 1 for
+// their length.
 func (w Weights) score(m Measure) float64 {
 	corner := w.Corner
 	if corner == 0 {
 		corner = unmetPrice
 	}
-	return hardPrice*float64(m.Hard()) + corner*float64(m.Unmet) +
-		w.Length*m.PerArea + w.Square*(m.Aspect-1) + w.Aspect*m.Excess + w.Shape*m.Unfull + w.Even*m.Uneven + w.Over*m.Over + w.Strips*float64(m.Pours) + w.Kinks*m.Bends + partedPrice*m.Parted + smallPrice*float64(m.Small)
+	counted := corner*float64(m.Unmet) + w.Strips*float64(m.Pours) + partedPrice*m.Parted + smallPrice*float64(m.Small)
+	return hardPrice*float64(m.Hard()) + barePrice*float64(m.Bare) + counted/m.full +
+		w.Length*m.PerArea*m.limit/2 + w.Square*(m.Aspect-1) + w.Aspect*m.Excess + w.Shape*m.Unfull + w.Even*m.Uneven + w.Over*m.Over + w.Kinks*m.Bends + w.Widths*m.Widths
 }
+
+// unmetPrice is what an inside corner that bars cross counts where nobody says.
+const unmetPrice = 1.0

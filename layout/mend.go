@@ -21,11 +21,14 @@ func (x breach) mend(e *examined, limit float64) *Mend {
 	case "sharp":
 		return x.squareUp(e)
 	case "corner":
-		return x.meet(e)
+		return x.meet(e, limit)
 	case "tee":
 		return goOn(s, x.joint, x.at)
 	case "loose":
 		fixed := settle(s)
+		if after, err := examine(fixed, limit); err != nil || after.musts() > e.musts() {
+			return nil // a block-out that is cut open is drawn anew, not run on
+		}
 		return &Mend{fmt.Sprintf("Run %s on to the next edge or joint.", x.joint), fixed}
 	case "spacing", "aspect":
 		return x.halve(e, limit)
@@ -33,6 +36,16 @@ func (x breach) mend(e *examined, limit float64) *Mend {
 		return nil // it follows from the outline; the corner's own warning has the mend
 	}
 	return x.mendBars(s)
+}
+
+// musts counts the places where a rule that must be kept is not.
+func (e *examined) musts() (n int) {
+	for _, x := range e.breaches {
+		if ruleByKey[x.rule].Severity == Must {
+			n++
+		}
+	}
+	return n
 }
 
 // widen takes away a joint beside a sliver where what is left is short enough, or
@@ -54,7 +67,7 @@ func (x breach) widen(e *examined, limit float64) *Mend {
 	if err != nil {
 		return nil
 	}
-	if s := without(e.slab, i); longest(s) <= limit*1.001 {
+	if s := without(e.slab, i); longest(s) <= limit*limitSlack {
 		return &Mend{fmt.Sprintf("Leave %s out: the panels beside it are short enough without it.", id), s}
 	}
 	by := 1.0 - x.value

@@ -27,7 +27,7 @@ func (x breach) mendBars(s plan.Slab) *Mend {
 		out.Fixtures = append([]plan.Fixture{}, s.Fixtures...)
 		for i := range out.Fixtures {
 			if out.Fixtures[i].ID == x.fixture {
-				out.Fixtures[i].Isolated = taken("yes", "mended on the plan")
+				out.Fixtures[i].Isolated = assumed("yes", "mended on the plan")
 			}
 		}
 		return &Mend{fmt.Sprintf("Put a soft strip through the whole depth all round %s.", x.fixture), out}
@@ -39,22 +39,22 @@ func (x breach) mendBars(s plan.Slab) *Mend {
 				d.Clear = &source.Fact{Value: clearOfCrossing, Known: source.Assumed, By: madeBy, Note: "mended on the plan"}
 			})}
 	case "dowel sideways":
-		return &Mend{fmt.Sprintf("Use dowels with soft sides, or plates, in %s.", x.joint), dowels(func(d *plan.Dowels) { d.FreeSide = taken("yes", "mended on the plan") })}
+		return &Mend{fmt.Sprintf("Use dowels with soft sides, or plates, in %s.", x.joint), dowels(func(d *plan.Dowels) { d.FreeSide = assumed("yes", "mended on the plan") })}
 	case "dowel thin":
-		out.Joints[at].Dowels, out.Joints[at].Transfer = nil, taken("none", "too thin for round dowels")
+		out.Joints[at].Dowels, out.Joints[at].Transfer = nil, assumed("none", "too thin for round dowels")
 		return &Mend{fmt.Sprintf("Leave the dowels of %s out and thicken the edges, or use plates.", x.joint), out}
 	case "transfer":
 		d, why := DowelFor(s.Thickness.Or(0))
 		if d == nil {
 			return &Mend{"No dowel fits: " + why + ".", s}
 		}
-		out.Joints[at].Dowels, out.Joints[at].Transfer = d, taken("dowelled", "mended on the plan")
+		out.Joints[at].Dowels, out.Joints[at].Transfer = d, assumed("dowelled", "mended on the plan")
 		return &Mend{fmt.Sprintf("Put dowels of %.0f mm at %.0f mm in %s.", d.Diameter.Value*1000, d.Spacing.Value*1000, x.joint), out}
 	case "steel":
 		out.Steel = append([]plan.BarZone{}, s.Steel...)
 		for i := range out.Steel {
 			if out.Steel[i].ID == x.other {
-				out.Steel[i].AtJoints = taken("cut", "mended on the plan")
+				out.Steel[i].AtJoints = assumed("cut", "mended on the plan")
 			}
 		}
 		return &Mend{fmt.Sprintf("Cut %s at every joint.", x.other), out}
@@ -76,7 +76,7 @@ func (x breach) blockOut(s plan.Slab) *Mend {
 		}
 		out := withJoints(s)
 		for _, p := range outlineClip(s, b.ring) {
-			out.Joints = append(out.Joints, plan.Joint{ID: nextID(out), Kind: plan.Isolation, Path: p, Transfer: taken("none", "a soft strip through the whole depth")})
+			out.Joints = append(out.Joints, plan.Joint{ID: nextID(out), Kind: plan.Isolation, Path: p, Transfer: assumed("none", "a soft strip through the whole depth")})
 		}
 		out, err := checked(s, settle(out))
 		if err != nil {

@@ -5,12 +5,11 @@ import (
 	"math"
 
 	"slabwright/plan"
-	"slabwright/steel"
 )
 
 // meet draws a joint from an inside corner to the edge: in line with one of its sides
 // or away from it, the shortest that makes no sharp angle and no narrow strip.
-func (x breach) meet(e *examined) *Mend {
+func (x breach) meet(e *examined, limit float64) *Mend {
 	corner, ok := e.cornerAt(x.at)
 	if !ok {
 		return nil
@@ -18,6 +17,9 @@ func (x breach) meet(e *examined) *Mend {
 	g := newGround(e.slab, ringBlocks(e.slab))
 	var best plan.Polyline
 	for _, way := range []plan.Point{corner.Sides[0].Times(-1), corner.Sides[1].Times(-1), e.into(x.at)} {
+		if _, narrow := e.stripAt(x, limit); narrow {
+			break
+		}
 		end, hit := g.firstHit(x.at.Plus(way.Times(fuzz)), way, 1000)
 		path := plan.Polyline{x.at, end}
 		if !hit || path.Length() < shortest || best != nil && path.Length() >= best.Length() || !fits(e.slab, g, path) {
@@ -26,25 +28,20 @@ func (x breach) meet(e *examined) *Mend {
 		best = path
 	}
 	if best == nil {
-		return x.barsAcross(e.slab)
+		return x.barsAcross(e, limit)
 	}
 	s := withJoints(e.slab)
 	s.Joints = append(s.Joints, plan.Joint{ID: nextID(s), Kind: plan.Sawn, Path: best})
 	return &Mend{fmt.Sprintf("Draw a joint from the corner to the edge, %.2f m.", best.Length()), s}
 }
 
-// barsAcross notes bars across the inside corners of a fixture.
-func (x breach) barsAcross(s plan.Slab) *Mend {
-	if x.fixture == "" {
-		return nil
-	}
-	s.Fixtures = append([]plan.Fixture{}, s.Fixtures...)
-	for i := range s.Fixtures {
-		if s.Fixtures[i].ID == x.fixture {
-			s.Fixtures[i].Trimmers = taken("yes", "no joint can meet its corners")
-		}
-	}
-	return &Mend{fmt.Sprintf("Lay bars across the corners of %s, %.0f mm² within %.1f m: they keep a crack narrow, they do not stop it.", x.fixture, steel.LeastTrimmerArea, steel.TrimmerZone/1000), s}
+// barsAcross notes bars across the corner.
+func (x breach) barsAcross(e *examined, limit float64) *Mend {
+	b := Brief{}
+	b.Spacing.Panel = limit
+	t := b.trimmer(e, x)
+	words := fmt.Sprintf("Lay %d bars %s across the corner, %.2f m long: they keep a crack narrow, they do not stop it.", t.Bars, t.Bar, t.Length)
+	return &Mend{words, crossedBy(e.slab, []Trimmer{t})}
 }
 
 // fits reports whether a new joint meets edges and joints at 60 degrees or more and

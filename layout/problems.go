@@ -64,7 +64,7 @@ func (b Brief) Check() Problems {
 		}
 	}
 	w := b.Weights
-	for i, v := range []float64{w.Length, w.Aspect, w.Square, w.Shape, w.Even, w.Over, w.Strips, w.Kinks, w.Corner} {
+	for i, v := range []float64{w.Length, w.Aspect, w.Square, w.Shape, w.Even, w.Over, w.Strips, w.Kinks, w.Corner, w.Widths} {
 		if !(v >= 0 && v <= 1000) {
 			add("weights", fmt.Sprintf("weight %d is %g", i+1, v), "0 to 1000", "A weight of 1 is a middling one.")
 		}

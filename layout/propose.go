@@ -19,11 +19,11 @@ type aim struct {
 // aims are the alternatives that are always worked out.
 var aims = []aim{
 	{"fewest joints", "Least length of joint to cut, fill and look after. Panels are as long as the limit lets them be, and bars cross an inside corner where a joint to it would make narrow strips.",
-		Weights{Length: 12, Aspect: 2, Shape: 1, Even: 1, Over: 300, Strips: 0.02, Kinks: 0.1, Corner: 1.2}, false},
+		Weights{Length: 3, Aspect: 1, Shape: 0.3, Even: 0.1, Over: 300, Strips: 0.1, Kinks: 0.5, Corner: 0.5}, false},
 	{"squarest panels", "Panels as near to square and to one another in size as the outline lets them be. They curl and shrink most evenly.",
-		Weights{Length: 1, Aspect: 4, Square: 5, Shape: 4, Even: 2, Over: 300, Strips: 0.02, Kinks: 0.3}, false},
+		Weights{Length: 3, Aspect: 2, Square: 3, Shape: 1.5, Even: 1, Over: 300, Strips: 0.1, Kinks: 0.5, Corner: 0.6}, false},
 	{"easiest strips", "Straight strips of equal width between forms, placed one after another, with the cuts across them in line.",
-		Weights{Length: 3, Aspect: 2, Shape: 2, Even: 2, Over: 300, Strips: 0.3, Kinks: 2}, true},
+		Weights{Length: 1.5, Aspect: 1, Shape: 0.5, Even: 0.3, Over: 300, Strips: 0.5, Kinks: 3, Corner: 0.5, Widths: 3}, true},
 }
 
 // Propose returns the alternatives for a brief: fewest joints, squarest panels,
@@ -49,12 +49,14 @@ func Propose(ctx context.Context, b Brief, say Say) ([]Alternative, error) {
 		q.boards = append(q.boards, newBoard(s, f, b.Strip, b.Spacing.Panel))
 	}
 	var out []Alternative
+	var taken []*trial
 	for i, a := range wanted {
 		say(i, len(wanted), a.name)
 		best := q.start(ctx, a.weights, a.strips)
 		if best != nil {
 			best = q.improve(ctx, a.weights, best)
 			best = q.anneal(ctx, a.weights, best)
+			best = q.unlike(a.weights, best, taken)
 		}
 		if err := ctx.Err(); err != nil {
 			return nil, err
@@ -62,12 +64,13 @@ func Propose(ctx context.Context, b Brief, say Say) ([]Alternative, error) {
 		if best == nil {
 			return nil, fmt.Errorf("no joints could be laid out on slab %s: it has no place wider than %g m", s.ID, narrowest)
 		}
+		taken = append(taken, best)
 		one, err := b.finish(ctx, a, best, i+1)
 		if err != nil {
 			return nil, err
 		}
 		for _, o := range out {
-			if signature(o.Slab) == signature(one.Slab) {
+			if alike(o.Slab, one.Slab) {
 				one.Why += " On this slab it comes out the same as " + o.Name + "."
 				break
 			}
@@ -82,7 +85,7 @@ func Propose(ctx context.Context, b Brief, say Say) ([]Alternative, error) {
 // columns that lie in it as openings, and with everything that may hold it isolated
 // where nobody said otherwise.
 func prepared(s plan.Slab) plan.Slab {
-	s.Joints = nil
+	s.Joints, s.CornerBars = nil, nil
 	s.Fixtures = append([]plan.Fixture{}, s.Fixtures...)
 	for i := range s.Fixtures {
 		f := &s.Fixtures[i]
@@ -93,7 +96,7 @@ func prepared(s plan.Slab) plan.Slab {
 			f.Opening = true
 		}
 		if f.Isolated == nil {
-			f.Isolated = taken("yes", "the layout isolates what stands in or beside the slab")
+			f.Isolated = assumed("yes", "the layout isolates what stands in or beside the slab")
 		}
 	}
 	return s
@@ -111,7 +114,7 @@ func withinRing(outline, shape []plan.Point) bool {
 // madeBy is who a fact made here is known by.
 const madeBy = "layout"
 
-func taken(word, note string) *source.Choice {
+func assumed(word, note string) *source.Choice {
 	return &source.Choice{Value: word, Known: source.Assumed, By: madeBy, Note: note}
 }
 

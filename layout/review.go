@@ -53,6 +53,9 @@ func (x breach) found(limit float64) string {
 		}
 		return fmt.Sprintf("No joint meets the inside corner of %s.", x.panel)
 	case "bars":
+		if x.fixture == "" {
+			return fmt.Sprintf("Bars cross an inside corner of %s that no joint meets.", x.panel)
+		}
 		return fmt.Sprintf("Bars cross a corner of %s that no joint meets.", x.fixture)
 	case "tee":
 		return fmt.Sprintf("%s stops at %s and nothing goes on beyond.", x.joint, x.other)

@@ -10,6 +10,7 @@ import (
 
 // trial is one layout that was drawn and examined.
 type trial struct {
+	key     string // of its joints
 	board   *board
 	setting setting
 	slab    plan.Slab
@@ -35,13 +36,15 @@ func (q *search) try(b *board, s setting) *trial {
 	if t, ok := q.trials[key]; ok {
 		return t
 	}
-	t := &trial{board: b, setting: s, slab: slab, lines: k.lines, runs: k.runs}
+	t := &trial{key: key, board: b, setting: s, slab: slab, lines: k.lines, runs: k.runs}
 	e, err := examine(slab, q.limit)
 	if err != nil {
 		return nil
 	}
 	t.measure = e.measure(q.limit)
 	t.measure.Pours = k.pours
+	t.measure.Widths = k.scatter()
+	t.measure.Bends += float64(k.jogs()) / t.measure.full
 	for _, r := range k.runs {
 		if r.kind == plan.Isolation {
 			t.measure.Parted += r.path.Length()
@@ -72,7 +75,12 @@ func (q *search) start(ctx context.Context, w Weights, strips bool) *trial {
 				if ctx.Err() != nil {
 					return best
 				}
-				best = better(w, best, q.try(b, b.usual(x, y, strips)))
+				s := b.usual(x, y, strips)
+				best = better(w, best, q.try(b, s))
+				for i := range s.option { // no line fixed: bars at every corner
+					s.option[i] = math.MaxUint8
+				}
+				best = better(w, best, q.try(b, s))
 			}
 		}
 	}

@@ -31,10 +31,6 @@ func shapes(t testing.TB) []shape {
 	return all
 }
 
-// barsOnly are the shapes where some inside corners cannot be met by joints: two
-// large pits half a metre apart.
-var barsOnly = map[string]int{"two large pits close together": 2}
-
 // Every shape tried: the hard rules are looked at by routes of their own, not by the
 // examination that steers the search.
 func TestShapes(t *testing.T) {
@@ -50,13 +46,13 @@ func TestShapes(t *testing.T) {
 			}
 			for _, a := range alternatives {
 				m := a.Measure
-				t.Logf("%-16s panels %3d joint %6.1f longest %.2f worst %.2f over %.2f | sliver %d sharp %d unmet %d tee %d loose %d parted %.1f pours %d", a.Name, m.Panels, m.Joint, m.Longest, m.Worst, m.Over, m.Slivers, m.Sharp, m.Unmet, m.Tees, m.Loose, m.Parted, m.Pours)
+				t.Logf("%-16s panels %3d joint %6.1f longest %.2f long %d worst %.2f over %.2f | sliver %d sharp %d unmet %d tee %d loose %d parted %.1f pours %d", a.Name, m.Panels, m.Joint, m.Longest, m.Long, m.Worst, m.Over, m.Slivers, m.Sharp, m.Unmet, m.Tees, m.Loose, m.Parted, m.Pours)
 				sound(t, a)
 				if musts(a.Warnings) > 0 {
 					t.Errorf("%s: a warning that must not be: %+v", a.Name, a.Warnings[0])
 				}
-				if len(a.Trimmers) > barsOnly[s.Name] && a.Name != "fewest joints" { // that one may choose bars
-					t.Errorf("%s: %d inside corners get bars instead of a joint", a.Name, len(a.Trimmers))
+				if m.Bare > 0 {
+					t.Errorf("%s: %d inside corners get bars though a joint would make no narrow strip", a.Name, m.Bare)
 				}
 			}
 			if dir := os.Getenv("LAYOUT_SVG"); dir != "" {

@@ -173,8 +173,8 @@ func (b *board) spread(pins []line, family int, want, limit float64) []line {
 func gapPrice(least, most, want, limit float64, fixed bool) float64 {
 	off := ((least+most)/2 - want) / want
 	price := off * off
-	if most > limit+1e-6 {
-		price += 50 + 200*(most-limit)/limit
+	if most > limit*limitSlack {
+		price += 50 + 200*(most-limit*limitSlack)/limit
 	}
 	if least < narrowest+0.2 && !fixed {
 		price += 100

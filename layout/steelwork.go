@@ -10,37 +10,69 @@ import (
 
 // trimmers returns the bars across the inside corners that no joint meets.
 func (b Brief) trimmers(e *examined) []Trimmer {
-	bar, _ := steel.FindBar(b.Steel.trimmer())
-	count := int(math.Ceil(steel.LeastTrimmerArea/bar.Area - 1e-9))
-	length := steel.LeastTrimmerLength(bar.Diameter) / 1000
 	var out []Trimmer
 	for _, x := range e.breaches {
-		if x.rule != "corner" && x.rule != "bars" {
-			continue
+		if x.rule == "corner" || x.rule == "bars" {
+			out = append(out, b.trimmer(e, x))
 		}
-		bisector := e.into(x.at)
-		middle := x.at.Plus(bisector.Times(0.05))
-		across := bisector.Left().Times(length / 2)
-		out = append(out, Trimmer{At: x.at, From: middle.Minus(across), To: middle.Plus(across), Fixture: x.fixture,
-			Bars: count, Bar: bar.Designation, Diameter: bar.Diameter / 1000, Spacing: steel.LeastTrimmerSpacing / 1000, Length: length,
-			Why: "a joint to this corner would make narrow strips or a sharp angle"})
 	}
 	return out
 }
 
-// withTrimmers returns the slab with bars noted for the fixtures whose corners no joint
-// meets.
-func (e *examined) withTrimmers() plan.Slab {
-	s := e.slab
+// trimmer returns the bars across one inside corner.
+func (b Brief) trimmer(e *examined, x breach) Trimmer {
+	bar, _ := steel.FindBar(b.Steel.trimmer())
+	length := steel.LeastTrimmerLength(bar.Diameter) / 1000
+	bisector := e.into(x.at)
+	middle := x.at.Plus(bisector.Times(0.05))
+	across := bisector.Left().Times(length / 2)
+	return Trimmer{At: x.at, From: middle.Minus(across), To: middle.Plus(across), Fixture: x.fixture,
+		Bars: int(math.Ceil(steel.LeastTrimmerArea/bar.Area - 1e-9)), Bar: bar.Designation, Diameter: bar.Diameter / 1000,
+		Spacing: steel.LeastTrimmerSpacing / 1000, Length: length, Why: e.whyBars(x, b.limit())}
+}
+
+// whyBars says what a joint to the corner would make.
+func (e *examined) whyBars(x breach, limit float64) string {
+	width, narrow := e.stripAt(x, limit)
+	if !narrow || !(width > 0.01) {
+		return "no joint meets this corner"
+	}
+	if width < narrowStrip*limit {
+		return fmt.Sprintf("a joint to this corner would leave a strip of %.2f m", width)
+	}
+	return fmt.Sprintf("a joint to this corner would leave a panel of %.2f m more than %.1f times as long as wide", width, AspectWanted)
+}
+
+// crossed returns the slab with bars noted at the corners that no joint meets, and for
+// the fixtures they belong to.
+func crossedBy(s plan.Slab, bars []Trimmer) plan.Slab {
 	s.Fixtures = append([]plan.Fixture{}, s.Fixtures...)
-	for _, x := range e.breaches {
+	s.CornerBars = append([]plan.CornerBars{}, s.CornerBars...)
+	for _, t := range bars {
 		for i := range s.Fixtures {
-			if x.rule == "corner" && s.Fixtures[i].ID == x.fixture {
-				s.Fixtures[i].Trimmers = taken("yes", "no joint can meet its corners")
+			if f := &s.Fixtures[i]; f.ID == t.Fixture && !f.Trimmers.Is("yes") {
+				f.Trimmers = assumed("yes", "no joint meets its corners")
 			}
 		}
+		if s.BarsAt(t.At) {
+			continue
+		}
+		d := t.From.Minus(t.To)
+		s.CornerBars = append(s.CornerBars, plan.CornerBars{ID: freeBars(s), At: t.At, Angle: roundTo(math.Atan2(d.Y, d.X)*180/math.Pi, 0.01), Bars: t.Bars,
+			Diameter: fact(t.Diameter, t.Bar), Spacing: fact(t.Spacing, "as usual"), Length: fact(t.Length, "as usual"), Note: t.Why})
 	}
 	return s
+}
+
+func roundTo(v, step float64) float64 { return math.Round(v/step) * step }
+
+// freeBars returns an id for the next bars across a corner.
+func freeBars(s plan.Slab) string {
+	for n := len(s.CornerBars) + 1; ; n++ {
+		if id := fmt.Sprintf("CB%d", n); freeID(s, id) == id {
+			return id
+		}
+	}
 }
 
 // into returns the direction from an inside corner into the concrete.
@@ -85,7 +117,7 @@ func (b Brief) meshCuts(s plan.Slab) []MeshCut {
 func (b Brief) zone(s plan.Slab) plan.BarZone {
 	m, _ := steel.FindMesh(b.Steel.Mesh)
 	return plan.BarZone{ID: freeID(s, "MESH"), Name: m.Designation, PitchX: fact(m.Pitch/1000, m.Designation), PitchY: fact(m.Pitch/1000, m.Designation),
-		Diameter: fact(m.Wire/1000, m.Designation), AtJoints: taken(b.Steel.across(), "as the brief asks")}
+		Diameter: fact(m.Wire/1000, m.Designation), AtJoints: assumed(b.Steel.across(), "as the brief asks")}
 }
 
 // steelDensity of bars, kg/m³.
@@ -170,6 +202,9 @@ func freeID(s plan.Slab, want string) string {
 	}
 	for _, w := range s.Wheels {
 		used[w.ID] = true
+	}
+	for _, c := range s.CornerBars {
+		used[c.ID] = true
 	}
 	id := want
 	for n := 2; used[id]; n++ {

@@ -8,7 +8,16 @@ func Take(s plan.Slab, b Brief) (Quantities, error) {
 	if err != nil {
 		return Quantities{}, err
 	}
-	return b.quantities(e, b.trimmers(e), len(pourStrips(e))), nil
+	var laid []Trimmer // bars that are noted, not those that are wanting
+	for _, x := range e.breaches {
+		if x.rule == "bars" && !s.BarsAt(x.at) {
+			laid = append(laid, b.trimmer(e, x))
+		}
+	}
+	for _, c := range s.CornerBars {
+		laid = append(laid, Trimmer{Bars: c.Bars, Diameter: c.Diameter.Or(0), Length: c.Length.Or(0)})
+	}
+	return b.quantities(e, laid, len(pourStrips(e))), nil
 }
 
 // Cost returns what quantities cost by the rates of a brief; nil without rates.

@@ -38,7 +38,7 @@ func DowelFor(thickness float64) (*plan.Dowels, string) {
 	}
 	return &plan.Dowels{Diameter: fact(size.Diameter/1000, rule), Length: fact(*size.Length/1000, rule), Spacing: fact(size.Spacing/1000, rule),
 		Clear:     fact(clearOfCrossing, "bars near a crossing pin the corner"),
-		FreeAlong: taken("yes", "one half unbonded")}, ""
+		FreeAlong: assumed("yes", "one half unbonded")}, ""
 }
 
 // opening returns how far the joints of a layout open, m.
@@ -62,18 +62,18 @@ func (b Brief) hold(s *plan.Slab) {
 		j := &s.Joints[i]
 		switch {
 		case j.Kind == plan.Isolation:
-			j.Transfer = taken("none", "a soft strip through the whole depth")
+			j.Transfer = assumed("none", "a soft strip through the whole depth")
 		case j.Kind == plan.Sawn && !(b.Wheels.Cross && wide):
-			j.Transfer = taken("interlock", "the crack below the groove is rough")
+			j.Transfer = assumed("interlock", "the crack below the groove is rough")
 		case !b.Wheels.Cross:
-			j.Transfer = taken("none", "no wheels cross it")
+			j.Transfer = assumed("none", "no wheels cross it")
 		default:
 			d, why := DowelFor(s.Thickness.Value)
 			if d == nil {
-				j.Transfer = taken("none", why)
+				j.Transfer = assumed("none", why)
 				continue
 			}
-			j.Dowels, j.Transfer = d, taken("dowelled", "wheels cross it")
+			j.Dowels, j.Transfer = d, assumed("dowelled", "wheels cross it")
 		}
 	}
 	b.freeSideways(s)
@@ -98,9 +98,9 @@ func (b Brief) freeSideways(s *plan.Slab) {
 			continue
 		}
 		d := *j.Dowels
-		d.FreeSide = taken("no", "round bars: no dowelled joint crosses this one")
+		d.FreeSide = assumed("no", "round bars: no dowelled joint crosses this one")
 		if both[j.ID] {
-			d.FreeSide = taken("yes", "a dowelled joint crosses this one: bars with soft sides, or plates")
+			d.FreeSide = assumed("yes", "a dowelled joint crosses this one: bars with soft sides, or plates")
 		}
 		j.Dowels = &d
 	}

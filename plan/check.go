@@ -29,6 +29,9 @@ func (s Slab) Check() []Problem {
 	for i, z := range s.Steel {
 		problems = append(problems, z.check(fmt.Sprintf("steel[%d]", i))...)
 	}
+	for i := range s.CornerBars {
+		problems = append(problems, s.checkCornerBars(i, usable)...)
+	}
 	for i, w := range s.Wheels {
 		field := fmt.Sprintf("wheel_paths[%d]", i)
 		if Polyline(w.Path).Length() == 0 {
@@ -94,6 +97,9 @@ func (s Slab) checkIDs() []Problem {
 	}
 	for i, w := range s.Wheels {
 		see(fmt.Sprintf("wheel_paths[%d]", i), w.ID)
+	}
+	for i, c := range s.CornerBars {
+		see(fmt.Sprintf("corner_bars[%d]", i), c.ID)
 	}
 	return problems
 }

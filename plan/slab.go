@@ -14,6 +14,8 @@ type Slab struct {
 	Joints    []Joint      `json:"joints,omitempty"`
 	Steel     []BarZone    `json:"steel,omitempty"`
 	Wheels    []WheelPath  `json:"wheel_paths,omitempty"`
+
+	CornerBars []CornerBars `json:"corner_bars,omitempty"`
 }
 
 // FixtureKind says what may hold the slab.

@@ -23,7 +23,7 @@ var aims = []aim{
 	{"squarest panels", "Panels as near to square and to one another in size as the outline lets them be. They curl and shrink most evenly.",
 		Weights{Length: 3, Aspect: 2, Square: 3, Shape: 1.5, Even: 1, Over: 300, Strips: 0.1, Kinks: 0.5, Corner: 0.6}, false},
 	{"easiest strips", "Straight strips of equal width between forms, placed one after another, with the cuts across them in line.",
-		Weights{Length: 1.5, Aspect: 1, Shape: 0.5, Even: 0.3, Over: 300, Strips: 0.5, Kinks: 3, Corner: 0.5, Widths: 3}, true},
+		Weights{Length: 1.5, Aspect: 1, Shape: 0.5, Even: 0.3, Over: 300, Strips: 0.5, Kinks: 3, Corner: 0.5, Widths: 12}, true},
 }
 
 // Propose returns the alternatives for a brief: fewest joints, squarest panels,

@@ -7,11 +7,11 @@ import (
 )
 
 const (
-	alikeShare = 0.2 // of joint that lies elsewhere, up to which two layouts are alike
-	alikeWidth = 0.8 // how far off a line counts as elsewhere, m
-	worthMore  = 0.5 // of score, that another layout may be worse than the best
-	mostLooked = 60  // layouts looked at
-	mostMore   = 1.4 // times as many panels as the best, that it may have
+	alikeShare = 0.15 // of joint that lies elsewhere, up to which two layouts are alike
+	alikeWidth = 0.5  // how far off a line counts as elsewhere, m
+	worthMore  = 0.5  // of score, that another layout may be worse than the best
+	mostLooked = 60   // layouts looked at
+	mostMore   = 1.4  // times as many panels as the best, that it may have
 )
 
 // unlike returns the best layout that is not like one of those taken already, from all

@@ -16,7 +16,10 @@ func LastFindings(j *Job) []string { return j.lastFindings().names }
 
 // SupposedFact is one observation of a finding changed: a state of the variable, a number
 // in its unit, or "unknown" to take it away.
-type SupposedFact struct{ Variable, Value string }
+type SupposedFact struct {
+	Variable string `json:"variable"`
+	Value    string `json:"value"`
+}
 
 // CausesIf works out the causes of one finding of the last walk as they stand and with
 // facts changed. Everything else, the replays among it, stays as it is.
@@ -36,14 +39,7 @@ func CausesIf(ctx context.Context, j *Job, files fs.FS, finding string, facts []
 	if err := d.explainFindings(); err != nil {
 		return report.Shift{}, err
 	}
-	var ids []string
-	for _, run := range d.sheets {
-		if run.finding.ID == finding {
-			return run.shift(facts)
-		}
-		ids = append(ids, run.finding.ID)
-	}
-	return report.Shift{}, fmt.Errorf("no finding %q; there are: %s", finding, list(ids))
+	return (&Weighed{d.sheets}).Shift(finding, facts)
 }
 
 // shift ranks the finding's evidence with facts changed.

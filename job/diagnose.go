@@ -30,6 +30,12 @@ func (e NotKnown) Error() string { return e.What }
 // job, its files and the program's version. It stops when ctx does; when that is while
 // causes are set against replays, the answer without those is returned with the error.
 func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.Content, error) {
+	return DiagnoseInStages(ctx, j, files, say, nil)
+}
+
+// DiagnoseInStages is Diagnose that hands over each answer as soon as it stands: the first
+// before the slab is replayed, then the whole one. No stage is changed afterwards.
+func DiagnoseInStages(ctx context.Context, j *Job, files fs.FS, say Progress, stage func(Stage)) (*report.Content, error) {
 	d, err := begin(ctx, j, files, say)
 	if err != nil {
 		return nil, err
@@ -45,6 +51,9 @@ func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.C
 	}
 	d.holds()
 	d.movement()
+	if err := d.firstAnswer(stage); err != nil {
+		return nil, err
+	}
 	if err := d.replay(d.replayBeside(), 0.7, 0.9); err != nil {
 		return nil, err
 	}
@@ -54,7 +63,11 @@ func Diagnose(ctx context.Context, j *Job, files fs.FS, say Progress) (*report.C
 	}
 	d.explainSlab()
 	d.pageOne()
-	return d.finish(), stopped
+	c := d.finish()
+	if stage != nil && stopped == nil {
+		stage(Stage{Content: c, Weighed: &Weighed{d.sheets}})
+	}
+	return c, stopped
 }
 
 // PourDays works out the pours alone: weather, set, cut windows and cuts, without
@@ -87,6 +100,7 @@ type diagnosis struct {
 	hold    holding
 	content *report.Content
 	book    working.Book
+	early   bool // the first answer, before the replays
 
 	loadRatio *source.Fact
 	loadSheet string

@@ -52,7 +52,10 @@ func (d *diagnosis) explainFindings() error {
 			return err
 		}
 	}
-	stopped := d.hypotheses(0.9, 0.98)
+	var stopped error
+	if !d.early {
+		stopped = d.hypotheses(0.9, 0.98)
+	}
 	if stopped != nil && d.ctx.Err() == nil {
 		return stopped
 	}

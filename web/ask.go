@@ -25,7 +25,7 @@ const longestQuestion = 4 << 20
 
 // ask answers POST /api/ask/NAME with what Options.Asks holds under that name.
 func (s *server) ask(w http.ResponseWriter, r *http.Request) {
-	answer, ok := s.options.Asks[strings.TrimPrefix(r.URL.Path, askPath)]
+	answer, ok := s.known(strings.TrimPrefix(r.URL.Path, askPath))
 	if !ok {
 		http.Error(w, "This question is not known here.", http.StatusNotFound)
 		return
@@ -44,6 +44,23 @@ func (s *server) ask(w http.ResponseWriter, r *http.Request) {
 	default:
 		s.json(w, http.StatusOK, said)
 	}
+}
+
+// known is the answer to a question by its name. Stopping the replays and going on with
+// them are always known.
+func (s *server) known(name string) (Ask, bool) {
+	switch name {
+	case "stop":
+		return yesOrNo(s.work.halt), true
+	case "go-on":
+		return yesOrNo(s.work.goOn), true
+	}
+	answer, ok := s.options.Asks[name]
+	return answer, ok
+}
+
+func yesOrNo(do func() bool) Ask {
+	return func(context.Context, json.RawMessage) (any, error) { return map[string]bool{"done": do()}, nil }
 }
 
 // answerSafely turns a mistake of the program into an answer that says so.

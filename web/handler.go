@@ -121,7 +121,7 @@ func loopback(host string) bool {
 }
 
 func (s *server) content(w http.ResponseWriter, r *http.Request) {
-	run, err := s.work.get(r.Context())
+	data, stage, err := s.contentOf(r)
 	if err != nil {
 		if r.Context().Err() != nil {
 			return // nobody is waiting any more
@@ -134,8 +134,36 @@ func (s *server) content(w http.ResponseWriter, r *http.Request) {
 	}
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
 	w.Header().Set("Cache-Control", "no-store")
-	s.write(w, "content", run.json)
+	w.Header().Set(stageHeader, stage)
+	s.write(w, "content", data)
 }
+
+// contentOf is the JSON of the whole answer; with ?stage=first, of the first one there is.
+// Its stage is "first" while it is worked on, "stopped", or "whole".
+func (s *server) contentOf(r *http.Request) (data []byte, stage string, err error) {
+	if r.URL.Query().Get("stage") == "first" {
+		var whole bool
+		if data, whole, err = s.work.soonest(r.Context()); err == nil && !whole {
+			stage = "first"
+			if state, _ := s.work.state(); state == "stopped" {
+				stage = "stopped"
+			}
+			return data, stage, nil
+		}
+		return data, "whole", err
+	}
+	run, err := s.work.get(r.Context())
+	if err != nil {
+		return nil, "", err
+	}
+	if run.stopped {
+		return run.json, "stopped", nil
+	}
+	return run.json, "whole", nil
+}
+
+// stageHeader tells with the content how far it is worked out.
+const stageHeader = "Slabwright-Stage"
 
 func (s *server) progress(w http.ResponseWriter, _ *http.Request) {
 	var papers []string
@@ -143,13 +171,15 @@ func (s *server) progress(w http.ResponseWriter, _ *http.Request) {
 		papers = append(papers, p.name)
 	}
 	steps, share := s.options.Progress.Steps()
+	state, first := s.work.state()
 	s.json(w, http.StatusOK, struct {
-		State  string   `json:"state"` // working, ready, wrong, empty
+		State  string   `json:"state"` // working, ready, stopped, wrong, empty
+		First  bool     `json:"first"` // a first answer is there
 		Steps  []Step   `json:"steps"`
 		Share  float64  `json:"share"` // of the whole that is behind, 0-1
 		Job    string   `json:"job,omitempty"`
 		Papers []string `json:"papers"`
-	}{s.work.state(), steps, share, s.options.Job, append(papers, "api/content")})
+	}{state, first, steps, share, s.options.Job, append(papers, "api/content")})
 }
 
 func (s *server) json(w http.ResponseWriter, status int, v any) {

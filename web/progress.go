@@ -1,6 +1,10 @@
 package web
 
-import "sync"
+import (
+	"sync"
+
+	"slabwright/report"
+)
 
 // Progress is what is being worked out, step by step. Hand its Say to the
 // function that fills the content; it may be called from several goroutines.
@@ -8,6 +12,7 @@ type Progress struct {
 	mu    sync.Mutex
 	steps []Step
 	share float64
+	first func(*report.Content)
 }
 
 // Step is one thing worked out or being worked out.
@@ -39,10 +44,21 @@ func (p *Progress) Steps() ([]Step, float64) {
 	return append([]Step{}, p.steps...), p.share
 }
 
-func (p *Progress) begin() {
+// First hands over an answer that stands while the rest is worked out. It is shown at
+// once, and kept when the rest is stopped; it must not be changed afterwards.
+func (p *Progress) First(c *report.Content) {
+	p.mu.Lock()
+	first := p.first
+	p.mu.Unlock()
+	if first != nil {
+		first(c)
+	}
+}
+
+func (p *Progress) begin(first func(*report.Content)) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.steps, p.share = nil, 0
+	p.steps, p.share, p.first = nil, 0, first
 }
 
 func (p *Progress) end() {

@@ -23,33 +23,73 @@ type work struct {
 	run   *run
 }
 
-// run is one working-out; its fields are read only after done is closed.
+// run is one working-out; what is not guarded by mu is read only after done is closed.
 type run struct {
 	done    chan struct{}
 	content *report.Content
 	json    []byte
 	err     error
+	stop    context.CancelFunc
+	stopped bool // told to stop: the first answer stands
+
+	came  chan struct{} // closed when the first answer is there
+	first *answer       // read only after came is closed
 }
 
-func (r *run) ended() bool {
+// answer is a content with the JSON made of it at once, so that it cannot change.
+type answer struct {
+	content *report.Content
+	json    []byte
+}
+
+func (r *run) ended() bool { return closed(r.done) }
+
+func closed(c chan struct{}) bool {
 	select {
-	case <-r.done:
+	case <-c:
 		return true
 	default:
 		return false
 	}
 }
 
-// get waits for the answer, starting to work it out if nobody has or if the job
+// errOutdated ends a run whose job has changed meanwhile.
+var errOutdated = errors.New("the job changed while it was worked out")
+
+// get waits for the whole answer, starting to work it out if nobody has or if the job
 // has changed since. It stops waiting, but not working, when ctx ends.
 func (w *work) get(ctx context.Context) (*run, error) {
+	for {
+		r := w.current()
+		select {
+		case <-r.done:
+			if errors.Is(r.err, errOutdated) {
+				continue
+			}
+			return r, r.err
+		case <-ctx.Done():
+			return nil, ctx.Err()
+		}
+	}
+}
+
+// soonest waits for the first answer, or for the whole one where there is no first;
+// whole tells which it is.
+func (w *work) soonest(ctx context.Context) (json []byte, whole bool, err error) {
 	r := w.current()
 	select {
+	case <-r.came:
+		if !r.ended() {
+			return r.first.json, false, nil
+		}
 	case <-r.done:
-		return r, r.err
 	case <-ctx.Done():
-		return nil, ctx.Err()
+		return nil, false, ctx.Err()
 	}
+	if r, err = w.get(ctx); err != nil {
+		return nil, false, err
+	}
+	return r.json, !r.stopped, nil
 }
 
 func (w *work) current() *run {
@@ -64,25 +104,64 @@ func (w *work) current() *run {
 		if !failed && stamp == w.stamp {
 			return w.run
 		}
+		w.run.stop()
 	}
+	ctx, stop := context.WithCancel(context.Background())
 	w.stamp = stamp
-	w.run = &run{done: make(chan struct{})}
-	w.progress.begin()
-	go w.fillRun(w.run)
+	w.run = &run{done: make(chan struct{}), came: make(chan struct{}), stop: stop}
+	w.progress.begin(w.run.take)
+	go w.fillRun(ctx, w.run)
 	return w.run
 }
 
-func (w *work) fillRun(r *run) {
+// take keeps the first answer of a run.
+func (r *run) take(c *report.Content) {
+	data, err := json.Marshal(c)
+	if err != nil || r.first != nil {
+		return // the whole answer will tell what is wrong
+	}
+	r.first = &answer{c, data}
+	close(r.came)
+}
+
+// halt ends the replays: the first answer stands. Before there is one nothing is stopped.
+func (w *work) halt() bool {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.run == nil || w.run.ended() || !closed(w.run.came) {
+		return false
+	}
+	w.run.stopped = true
+	w.run.stop()
+	return true
+}
+
+// goOn works out the whole after all, where it was stopped.
+func (w *work) goOn() bool {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.run == nil || !w.run.ended() || !w.run.stopped {
+		return false
+	}
+	w.run = nil
+	return true
+}
+
+func (w *work) fillRun(ctx context.Context, r *run) {
 	defer close(r.done)
-	defer w.progress.end()
+	defer w.ending(r)
 	defer func() {
 		if p := recover(); p != nil {
 			r.err = fmt.Errorf("the program met a mistake of its own: %v. The job is unharmed; please report this text", p)
 		}
 	}()
-	c, err := w.fill(context.Background())
+	c, err := w.fill(ctx)
 	if err == nil && c == nil {
 		err = errors.New("no answer was worked out")
+	}
+	if ctx.Err() != nil && err != nil {
+		w.halted(r)
+		return
 	}
 	if err != nil {
 		r.err = err
@@ -93,16 +172,46 @@ func (w *work) fillRun(r *run) {
 		r.err = fmt.Errorf("the answer holds a number that cannot be written: %w", err)
 		return
 	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	r.stopped = false // it was there before it could be stopped
 	r.content, r.json = c, data
 }
 
-// state says how the work stands without starting it.
-func (w *work) state() string {
+// ending ends the progress told, unless a later run tells its own by now.
+func (w *work) ending(r *run) {
+	r.stop()
 	w.mu.Lock()
 	defer w.mu.Unlock()
+	if w.run == r {
+		w.progress.end()
+	}
+}
+
+// halted gives a run that was ended early its first answer, or says that it is outdated.
+func (w *work) halted(r *run) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if !r.stopped || !closed(r.came) {
+		r.err = errOutdated
+		return
+	}
+	r.content, r.json = r.first.content, r.first.json
+}
+
+// state says how the work stands without starting it, and whether a first answer is there.
+func (w *work) state() (state string, first bool) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.stateOfRun(), w.run != nil && closed(w.run.came)
+}
+
+func (w *work) stateOfRun() string {
 	switch {
 	case w.run == nil || !w.run.ended():
 		return "working"
+	case w.run.stopped:
+		return "stopped"
 	case w.run.err != nil:
 		return "wrong"
 	case len(w.run.content.Plan.Slab.Outline) == 0:

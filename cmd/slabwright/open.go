@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"net"
 	"net/http"
 	"os"
@@ -59,13 +60,13 @@ func openCommand(s *settings) *cobra.Command {
 
 // pageOf serves one job folder: it is read again when job.json has changed.
 func pageOf(dir string) http.Handler {
-	progress := &web.Progress{}
+	progress, causes := &web.Progress{}, &causeDesk{dir: dir}
 	content := func(ctx context.Context) (*report.Content, error) {
 		j, err := soundJob(dir)
 		if err != nil {
 			return nil, err
 		}
-		return job.Diagnose(ctx, j, os.DirFS(dir), progress.Say)
+		return causes.diagnose(ctx, j, progress)
 	}
 	return web.Handler(content, web.Options{
 		Job: filepath.Base(dir), Progress: progress, Fresh: func() string { return stamp(dir) },
@@ -76,9 +77,18 @@ func pageOf(dir string) http.Handler {
 		PDF:       written(report.PDF),
 		HTML:      written(report.HTML),
 		Drawing:   written(func(c *report.Content) ([]byte, error) { return report.PlanSVG(c), nil }),
-		Asks:      (&designDesk{dir: dir}).asks(),
+		Asks:      allAsks((&designDesk{dir: dir}).asks(), causes.asks()),
 		LogErrors: func(what string, err error) { fmt.Fprintf(os.Stderr, "slabwright: %s: %v\n", what, err) },
 	})
+}
+
+// allAsks puts the questions of several desks together.
+func allAsks(desks ...map[string]web.Ask) map[string]web.Ask {
+	all := map[string]web.Ask{}
+	for _, d := range desks {
+		maps.Copy(all, d)
+	}
+	return all
 }
 
 // soundJob reads a job that has no problem that keeps it from being worked out.

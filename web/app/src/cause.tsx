@@ -1,25 +1,32 @@
 // Candidate causes: what speaks for each, what against, what is missing.
 
-import type { Argument, Cause } from "./content";
+import type { Argument, Cause, OverrideRow } from "./content";
 import { ChanceText } from "./chance";
 import { Fold } from "./fold";
 import { odds } from "./format";
 import { sheetOf } from "./state";
+import { OverrideForm } from "./override";
 import { SheetInPlace, WorkingFold } from "./working";
 
-export function CauseList({ title, rows }: { title: string; rows: Cause[] }) {
+// At a finding a chance can be set by hand.
+interface At {
+  finding: string;
+  set: OverrideRow[];
+}
+
+export function CauseList({ title, rows, at }: { title: string; rows: Cause[]; at?: At }) {
   if (rows.length === 0) return null;
   return (
     <section class="causes">
       <h2>{title}</h2>
       {rows.map((row, i) => (
-        <CauseRow key={row.id} row={row} open={i === 0 && row.state !== "ruled out"} />
+        <CauseRow key={row.id} row={row} open={i === 0 && row.state !== "ruled out"} at={at} />
       ))}
     </section>
   );
 }
 
-function CauseRow({ row, open }: { row: Cause; open: boolean }) {
+function CauseRow({ row, open, at }: { row: Cause; open: boolean; at?: At }) {
   return (
     <Fold
       kind={`cause state-${row.state.replace(/\s/g, "-")}`}
@@ -43,6 +50,12 @@ function CauseRow({ row, open }: { row: Cause; open: boolean }) {
           {row.exact && <Fold line="Said exactly" inside={() => <p>{row.exact}</p>} />}
           <Arguments row={row} />
           <WorkingFold id={row.working} label="" />
+          {at && (
+            <Fold
+              line="Set this chance by hand"
+              inside={() => <OverrideForm key={at.finding} finding={at.finding} row={row} set={at.set.find((o) => o.cause === row.id)} />}
+            />
+          )}
           {row.sources?.length ? <p class="small quiet">Sources: {row.sources.join("; ")}</p> : null}
         </div>
       )}

@@ -355,6 +355,30 @@ export interface FindingSheet {
   options: OptionRow[] | null;
   hands: HandRow[] | null;
   workings: string[] | null;
+  prevented?: Prevented[];
+  overrides?: OverrideRow[];
+}
+// Prevented is the same slab with one thing done otherwise.
+export interface Prevented {
+  cause: string;
+  name: string;
+  what: string;
+  before: Chance;
+  after: Chance;
+  text: string;
+  from: string;
+  by: string;
+  working?: string;
+}
+// OverrideRow is a chance set by the engineer.
+export interface OverrideRow {
+  cause: string;
+  name: string;
+  was: Chance;
+  set: Chance;
+  reason: string;
+  by: string;
+  at?: Time;
 }
 export interface Relation {
   what: string;
@@ -489,7 +513,8 @@ export interface Citation {
 
 // progress is what /api/progress tells while the answer is being worked out.
 export interface Progress {
-  state: "working" | "ready" | "wrong" | "empty";
+  state: "working" | "ready" | "stopped" | "wrong" | "empty";
+  first: boolean;
   steps: { text: string; done: boolean }[];
   share: number;
   job?: string;

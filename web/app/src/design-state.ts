@@ -2,6 +2,7 @@
 
 import { computed, signal } from "@preact/signals";
 import { content } from "./state";
+import { ask, reasons } from "./ask";
 import { History } from "./history";
 import type { Slab } from "./content";
 import type { Design, Edit, Layout, LayoutChance, Warning } from "./design-content";
@@ -13,7 +14,6 @@ export const chosen = signal<{ kind: "joint" | "panel" | "fixture"; id: string }
 export const busy = signal(""); // what is being worked out
 export const wrong = signal<string[]>([]); // why the last edit was not done
 export const said = signal(""); // what was done, read out
-export const took = signal<{ rules: number; chance: number }>({ rules: 0, chance: 0 }); // ms, of the last answers
 
 let steps: History<Slab> | null = null;
 const changed = signal(0);
@@ -46,26 +46,6 @@ function keep() {
   changed.value++;
 }
 
-export class Refused extends Error {
-  constructor(readonly problems: string[]) {
-    super(problems.join(" "));
-  }
-}
-
-async function ask<T>(name: string, question: unknown, stop?: AbortSignal): Promise<T> {
-  const answer = await fetch("api/ask/" + name, {
-    method: "POST",
-    headers: { "Content-Type": "application/json" },
-    body: JSON.stringify(question),
-    signal: stop,
-  });
-  if (answer.ok) return (await answer.json()) as T;
-  const said = (await answer.json().catch(() => null)) as { problems?: string[] } | null;
-  throw new Refused(said?.problems ?? [`The program answered ${answer.status} and no reason.`]);
-}
-
-const reasons = (e: unknown) => (e instanceof Refused ? e.problems : ["The program that works out the answers does not reply."]);
-
 let looking: AbortController | null = null;
 let counting: AbortController | null = null;
 
@@ -73,18 +53,16 @@ let counting: AbortController | null = null;
 async function look(slab: Slab) {
   looking?.abort();
   looking = new AbortController();
-  const began = performance.now();
   try {
-    take(await ask<Layout>("look", { slab }, looking.signal), began);
+    take(await ask<Layout>("look", { slab }, looking.signal));
     void count(slab);
   } catch (e) {
     if (!looking.signal.aborted) wrong.value = reasons(e);
   }
 }
 
-function take(said: Layout, began: number) {
+function take(said: Layout) {
   layout.value = said;
-  took.value = { ...took.value, rules: performance.now() - began };
   if (chosen.value && !exists(said, chosen.value)) chosen.value = null;
 }
 
@@ -96,14 +74,12 @@ function exists(l: Layout, c: { kind: string; id: string }): boolean {
 async function count(slab: Slab) {
   counting?.abort();
   counting = new AbortController();
-  const mine = counting,
-    began = performance.now();
+  const mine = counting;
   chance.value = null;
   try {
     const got = await ask<LayoutChance>("chance", { slab }, mine.signal);
     if (mine.signal.aborted) return;
     chance.value = got;
-    took.value = { ...took.value, chance: performance.now() - began };
   } catch (e) {
     if (!mine.signal.aborted) wrong.value = reasons(e);
   }
@@ -114,14 +90,13 @@ export async function edit(what: string, e: Edit) {
   counting?.abort();
   looking?.abort();
   looking = new AbortController();
-  const mine = looking,
-    began = performance.now();
+  const mine = looking;
   try {
     const got = await ask<Layout>("edit", { slab: steps!.now, edit: e }, mine.signal);
     if (mine.signal.aborted) return;
     wrong.value = [];
     done(what, got.slab);
-    take(got, began);
+    take(got);
     void count(got.slab);
   } catch (problem) {
     if (mine.signal.aborted) return;
@@ -140,11 +115,10 @@ export async function trial(e: Edit) {
   trying = true;
   counting?.abort();
   while (tryNext) {
-    const now: Edit = tryNext,
-      began = performance.now();
+    const now: Edit = tryNext;
     tryNext = null;
     try {
-      take(await ask<Layout>("edit", { slab: steps!.now, edit: now }), began);
+      take(await ask<Layout>("edit", { slab: steps!.now, edit: now }));
       wrong.value = [];
     } catch (problem) {
       wrong.value = reasons(problem);

@@ -6,6 +6,9 @@ import { mm, moment, withUnit, fixed } from "./format";
 import { inside } from "./shape";
 import { CauseList } from "./cause";
 import { Fold } from "./fold";
+import { FactShift } from "./weigh";
+import { Overrides } from "./override";
+import { PreventedRows } from "./prevented";
 import { AnswerBody } from "./answers";
 import { WorkingLinks } from "./working";
 import { Facts } from "./facts";
@@ -64,7 +67,8 @@ export function FindingScreen({ id }: { id: string }) {
     );
   const f = all[index],
     before = all[index - 1],
-    next = all[index + 1];
+    next = all[index + 1],
+    at = { finding: id, set: f.overrides ?? [] };
   return (
     <>
       <nav class="steps" aria-label="Findings one by one">
@@ -77,9 +81,10 @@ export function FindingScreen({ id }: { id: string }) {
       <p class="lead">{f.answer}</p>
       {!f.decided && <p class="note">The evidence does not decide this yet. See the next tests below.</p>}
       <Where f={f} />
+      <Overrides finding={id} rows={f.overrides ?? []} />
       <CauseList title="What pulled it apart" rows={f.mechanisms ?? []} />
-      <CauseList title="Why here and then" rows={f.triggers ?? []} />
-      <CauseList title="Considered and ruled out" rows={f.ruled_out ?? []} />
+      <CauseList title="Why here and then" rows={f.triggers ?? []} at={at} />
+      <CauseList title="Considered and ruled out" rows={f.ruled_out ?? []} at={at} />
       {f.unexplained?.length ? (
         <section>
           <h2>Not explained</h2>
@@ -91,6 +96,8 @@ export function FindingScreen({ id }: { id: string }) {
         </section>
       ) : null}
       <NextTests rows={f.next_tests ?? []} />
+      <FactShift finding={id} />
+      <PreventedRows rows={f.prevented ?? []} />
       <section>
         <h2>{f.structural.question || "Is it structural?"}</h2>
         <AnswerBody answer={f.structural} />

@@ -9,16 +9,20 @@ interface Props {
   kind?: string;
   open?: boolean;
   inside: () => ComponentChildren;
+  opened?: () => void;
 }
 
-export function Fold({ line, kind = "fold", open = false, inside }: Props) {
+export function Fold({ line, kind = "fold", open = false, inside, opened }: Props) {
   const [shown, setShown] = useState(open);
   return (
     <details
       class={kind}
       open={open}
       onToggle={(e) => {
-        if ((e.currentTarget as HTMLDetailsElement).open) setShown(true);
+        if ((e.currentTarget as HTMLDetailsElement).open) {
+          setShown(true);
+          opened?.();
+        }
       }}
     >
       <summary>{line}</summary>

@@ -11,6 +11,7 @@ import "./days.css";
 import "./alone.css";
 import "./replay.css";
 import "./design.css";
+import "./weigh.css";
 import "./widths.css";
 import { came, clock, content, letterKeys, nothingYet, place, problems, to } from "./state";
 import { load } from "./load";
@@ -30,6 +31,7 @@ import { ReplayRuler } from "./replay-ruler";
 import { onReplay } from "./replay-state";
 import { Ruler } from "./ruler";
 import { Empty, Loading, WrongState } from "./states";
+import { StageLine } from "./stage";
 import { useWide } from "./wide";
 import { Workings, WorkingScreen } from "./working";
 
@@ -189,6 +191,7 @@ function Page() {
         </header>
         <Nav />
       </div>
+      <StageLine />
       {screen !== "page-one" && screen !== "design" && <AnswerStrip wide={wide} />}
       <div class="sheet">
         {(planFirst || wide) && (

@@ -1,6 +1,6 @@
 // The field under the lines of the plan, on a canvas of its own.
 
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { replay, fieldShown, frameNow, eventsBy } from "./replay-state";
 import { cividis, contours, meshOf, scaleOf, spread, valuesOf } from "./replay-field";
 import { project, type View } from "./shape";
@@ -12,10 +12,12 @@ export function FieldLayer({ view, size }: { view: View; size: Point }) {
   const r = replay.value,
     frame = frameNow.value,
     name = fieldShown.value,
-    events = eventsBy.value;
-  useEffect(() => {
-    const node = canvas.current!,
-      dense = Math.min(2, window.devicePixelRatio || 1);
+    events = eventsBy.value,
+    dense = useDense();
+  // drawn before the page is painted, so that it never stands at another place or size
+  // than the lines over it
+  useLayoutEffect(() => {
+    const node = canvas.current!;
     node.width = Math.round(size[0] * dense);
     node.height = Math.round(size[1] * dense);
     const g = node.getContext("2d");
@@ -74,6 +76,20 @@ export function FieldLayer({ view, size }: { view: View; size: Point }) {
         g.fillText(text, x, y + 0.5);
       }
     }
-  }, [view.left, view.top, view.scale, size[0], size[1], r, frame, name, events]);
+  }, [view.left, view.top, view.scale, size[0], size[1], dense, r, frame, name, events]);
   return <canvas ref={canvas} class="field" style={{ width: `${size[0]}px`, height: `${size[1]}px` }} aria-hidden="true" />;
+}
+
+// useDense is how many pixels of the screen go to one of the page; it changes with the
+// browser's own zoom and from screen to screen.
+function useDense(): number {
+  const read = () => Math.min(2, window.devicePixelRatio || 1);
+  const [dense, setDense] = useState(read);
+  useLayoutEffect(() => {
+    const query = matchMedia(`(resolution: ${window.devicePixelRatio || 1}dppx)`),
+      change = () => setDense(read());
+    query.addEventListener("change", change);
+    return () => query.removeEventListener("change", change);
+  }, [dense]);
+  return dense;
 }

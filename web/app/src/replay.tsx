@@ -1,6 +1,6 @@
 // The replay: what opened and cracked where and when, and how likely, metre by metre.
 
-import { hour, to } from "./state";
+import { hour, stage, to } from "./state";
 import { eventsBy, eventWhen, frameNow, hoursNow, replay, since, timeOf, when } from "./replay-state";
 import type { Replay, ReplayChances, ReplayEvent } from "./replay-content";
 import { BentShape } from "./replay-bent";
@@ -10,6 +10,13 @@ import { Fold } from "./fold";
 
 export function ReplayScreen() {
   const r = replay.value;
+  if (!r && stage.value !== "whole")
+    return (
+      <>
+        <h1>Replay</h1>
+        <p>{stage.value === "first" ? "The slab is still being replayed; it is shown here when that is done." : "The replay was stopped."}</p>
+      </>
+    );
   if (!r)
     return (
       <>

@@ -11,6 +11,12 @@ export const progress = signal<Progress | null>(null);
 export const problems = signal<string[] | null>(null);
 export const nothingYet = signal(false); // the problem is only that the job has no first facts
 
+
+// stage is how far the content is worked out: the first answer stands while the slab is
+// replayed, or for good where that was stopped.
+export type Stage = "first" | "stopped" | "whole";
+export const stage = signal<Stage>("whole");
+
 export const clock = computed(() => new Clock(content.value?.head.zone ?? "UTC"));
 
 // A screen is the first word of the address after "#/"; thing is what is chosen there.

@@ -1,0 +1,25 @@
+// The line that says how far the answers on the page are worked out.
+
+import { goOn, stop } from "./load";
+import { progress, stage } from "./state";
+
+export function StageLine() {
+  const first = stage.value === "first",
+    steps = progress.value?.steps ?? [];
+  return (
+    <div class={stage.value === "whole" ? "stage-none" : "stage"}>
+      <p role="status">
+        {first && "First answer; the slab is still being replayed."}
+        {stage.value === "stopped" && "First answer; the replay was stopped, so causes are not set against it."}
+      </p>
+      {first && (
+        <>
+          <progress max={1} value={progress.value?.share ?? 0} aria-label="Share worked out" />
+          <span class="quiet stage-now">{steps.length ? steps[steps.length - 1].text : ""}</span>
+          <button onClick={() => void stop()}>Stop</button>
+        </>
+      )}
+      {stage.value === "stopped" && <button onClick={() => void goOn()}>Replay after all</button>}
+    </div>
+  );
+}

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"slabwright/job"
 )
 
 func TestMain(m *testing.M) {
@@ -16,8 +18,18 @@ func TestMain(m *testing.M) {
 // it prints it and the code it ends with.
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{Dir: "testdata/script", Cmds: map[string]func(*testscript.TestScript, bool, []string){
-		"ends": ends, "fewer": fewer,
+		"ends": ends, "example": example, "fewer": fewer,
 	}})
+}
+
+// example is "example JOB": it writes the worked examples without running them, the
+// first to JOB and the second to JOB-replacement, as demo does.
+func example(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: example JOB")
+	}
+	ts.Check(job.WriteDemo(ts.MkAbs(args[0])))
+	ts.Check(job.WriteNextDemo(ts.MkAbs(args[0] + "-replacement")))
 }
 
 // fewer is "fewer JOB": it asks for a dozen samples instead of the usual 200, so that

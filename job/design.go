@@ -41,6 +41,13 @@ func (g *Designer) Propose(ctx context.Context, slab plan.Slab, say Progress) (*
 	if out.Drawn, err = g.judged(ctx, "as drawn", slab); err != nil {
 		return nil, err
 	}
+	if out.Drawn.Chance != nil {
+		own := *out.Drawn.Chance
+		if own.InTime, err = g.inTime(ctx, slab); err != nil {
+			return nil, err
+		}
+		out.Drawn.Chance = &own
+	}
 	brief := d.brief(g.limit)
 	brief.Chance = g.chanceFor
 	alternatives, err := layout.Propose(ctx, brief, func(done, of int, what string) {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"slices"
 
 	"slabwright/causes"
 	"slabwright/plan"
@@ -28,18 +29,41 @@ func (g *Designer) Chance(ctx context.Context, slab plan.Slab) (*report.LayoutCh
 	if known := g.known(string(key)); known != nil {
 		return known, nil
 	}
-	c, err := g.followed(ctx, slab)
+	c, err := g.followed(ctx, slab, g.base.job)
 	if err == nil {
 		g.remember(string(key), c)
 	}
 	return c, err
 }
 
-func (g *Designer) followed(ctx context.Context, slab plan.Slab) (*report.LayoutChance, error) {
+// inTime is the chance had every joint been sawn at the best of its window; nil where
+// the job gives no times for the joints of the slab.
+func (g *Designer) inTime(ctx context.Context, slab plan.Slab) (*report.Chance, error) {
+	given := false
+	for _, j := range slab.Joints {
+		given = given || j.Kind == plan.Sawn && g.base.cutOf(j.ID) != nil
+	}
+	if !given {
+		return nil, nil
+	}
+	free := *g.base.job
+	free.Pours = slices.Clone(free.Pours)
+	for i := range free.Pours {
+		free.Pours[i].Saw = nil
+	}
+	c, err := g.followed(ctx, slab, &free)
+	if err != nil {
+		return nil, err
+	}
+	return &c.Any, nil
+}
+
+func (g *Designer) followed(ctx context.Context, slab plan.Slab, j *Job) (*report.LayoutChance, error) {
 	d, err := g.on(ctx, slab)
 	if err != nil {
 		return nil, err
 	}
+	d.job = j
 	model, doubt, err := d.designModel()
 	if err != nil {
 		return nil, err

@@ -105,7 +105,7 @@ func freeName(s plan.Slab, kind plan.FixtureKind) string {
 	return fmt.Sprintf("%s %d", kind, n)
 }
 
-// TakeJoints puts the joints, fixtures and steel of a joint plan into the first slab of
+// TakeJoints puts the joints, fixtures, steel and corner bars of a joint plan into the first slab of
 // the job, and leaves out what was planned for the sawing of joints that are no more. A
 // slab that has been walked keeps its joints: they are what was seen.
 func (j *Job) TakeJoints(s plan.Slab) error {
@@ -116,7 +116,7 @@ func (j *Job) TakeJoints(s plan.Slab) error {
 		return errors.New("this slab has been walked, so its joints are what was seen and stay; start a job of the next slab with \"slabwright new\" and take the joints there")
 	}
 	own := &j.Slabs[0]
-	own.Joints, own.Fixtures, own.Steel = s.Joints, s.Fixtures, s.Steel
+	own.Joints, own.Fixtures, own.Steel, own.CornerBars = s.Joints, s.Fixtures, s.Steel, s.CornerBars
 	j.dropCuts()
 	return nil
 }

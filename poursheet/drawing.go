@@ -44,6 +44,7 @@ type Drawing struct {
 	SawDepth *float64     // of sawn joints as planned, m; nil: nobody said
 	Units    Units
 	Paper    page.Paper // zero: A3
+	Lying    bool       // the paper stays as given: pages of one document lie one way
 	Notes    []string   // what a person must know beside the drawing
 }
 
@@ -67,6 +68,9 @@ func (d Drawing) paper() page.Paper {
 	p := d.Paper
 	if p.Width == 0 {
 		p = page.A3
+	}
+	if d.Lying {
+		return p
 	}
 	low, high := plan.Ring(d.Slab.Outline).Box()
 	if lying := high.X-low.X >= 0.8*(high.Y-low.Y); lying == (p.Width < p.Height) {

@@ -94,6 +94,11 @@ func (d Drawing) shapesTo(w *dxf.Writer) {
 			w.Line(LayerDowels, dxf.Point(b.From), dxf.Point(b.To))
 		}
 	}
+	for _, c := range d.Slab.CornerBars {
+		for _, l := range c.Lines() {
+			w.Line(LayerSteel, dxf.Point(l.A), dxf.Point(l.B))
+		}
+	}
 	for _, z := range d.Slab.Steel {
 		for _, b := range d.Slab.BarLines(z) {
 			w.Line(LayerSteel, dxf.Point(b.From), dxf.Point(b.To))

@@ -64,8 +64,22 @@ func (s *sheet) key(g *draw.Group, x, y float64) {
 		{"wall or building", func(x, y float64) []draw.Shape { return []draw.Shape{draw.Line{Points: run(x, y), Pen: penFixture}} }},
 		{"setting-out point", func(x, y float64) []draw.Shape { return mark(draw.Point{X: x + 6, Y: y}) }},
 	}
+	if len(s.d.Slab.CornerBars) > 0 { // in the place of walls, or after all
+		bars := struct {
+			words string
+			draw  func(x, y float64) []draw.Shape
+		}{"bars across corner", func(x, y float64) []draw.Shape {
+			var shapes []draw.Shape
+			for _, dy := range []float64{-1.2, 0, 1.2} {
+				shapes = append(shapes, draw.Line{Points: run(x, y+dy), Pen: penBar})
+			}
+			return shapes
+		}}
+		entries = append(entries, bars)
+	}
+	rows := (len(entries) + 1) / 2
 	for i, e := range entries {
-		ex, ey := x+42*float64(i/4), y+7*float64(i%4)
+		ex, ey := x+42*float64(i/rows), y+28/float64(rows)*float64(i%rows)
 		g.Add(e.draw(ex, ey)...)
 		g.Add(draw.Text{At: draw.Point{X: ex + 14, Y: ey + 0.9}, Words: e.words, Height: 2.6, Color: draw.Ink})
 	}

@@ -14,6 +14,7 @@ var (
 	penSawn    = draw.Pen{Color: draw.Chalk, Width: 0.5, Dash: []float64{5, 1.5}}
 	penSolid   = draw.Pen{Color: draw.Chalk, Width: 0.4}
 	penDowel   = draw.Pen{Color: draw.Ink, Width: 0.13}
+	penBar     = draw.Pen{Color: draw.Ink, Width: 0.35}
 	penHair    = draw.Pen{Color: draw.Quiet, Width: 0.12}
 	penWitness = draw.Pen{Color: draw.Faint, Width: 0.1}
 	penFrame   = draw.Pen{Color: draw.Ink, Width: 0.35}

@@ -1,6 +1,7 @@
 package poursheet
 
 import (
+	"fmt"
 	"math"
 
 	"slabwright/internal/draw"
@@ -12,6 +13,7 @@ func (s *sheet) plan() {
 	s.beside()
 	s.joints()
 	s.dowels()
+	s.cornerBars()
 	g := s.s.Group("outline", "Edge of the slab", draw.Paper)
 	g.Add(draw.Area{Ring: s.onPaper(s.d.Slab.Outline), Pen: penOutline})
 	for _, f := range s.d.Slab.Fixtures {
@@ -73,6 +75,16 @@ func (s *sheet) dowels() {
 	}
 }
 
+// cornerBars draws the bars across inside corners that no joint meets, where they lie.
+func (s *sheet) cornerBars() {
+	for _, c := range s.d.Slab.CornerBars {
+		g := s.s.Group("corner-bars", fmt.Sprintf("Bars across a corner, %s: %d", c.ID, c.Bars), draw.Paper)
+		for _, l := range c.Lines() {
+			g.Add(draw.Line{Points: []draw.Point{s.to.At(draw.Point(l.A)), s.to.At(draw.Point(l.B))}, Pen: penBar})
+		}
+	}
+}
+
 // settingOutPoint marks where every running dimension starts.
 func (s *sheet) settingOutPoint() {
 	g := s.s.Group("setting-out", "Setting-out point", draw.Paper)
@@ -101,6 +113,11 @@ func (s *sheet) keepClear() {
 	run(s.d.Slab.Outline, true, s.labels.Take, 0.5)
 	for _, j := range s.d.Slab.Joints {
 		run(j.Path, false, s.labels.Line, s.reach(j)+0.2)
+	}
+	for _, c := range s.d.Slab.CornerBars {
+		for _, l := range c.Lines() {
+			run([]plan.Point{l.A, l.B}, false, s.labels.Line, 0.4)
+		}
 	}
 	for _, f := range s.d.Slab.Fixtures {
 		run(f.Shape, len(f.Shape) > 2, s.labels.Line, 0.6)

@@ -14,6 +14,7 @@ type Schedule struct {
 	Joints []JointRow `json:"joints"`
 	Dowels []DowelRow `json:"dowels"`
 	Steel  []SteelRow `json:"steel"`
+	Bars   []BarsRow  `json:"corner_bars,omitempty"`
 	Totals []Total    `json:"totals"`
 }
 
@@ -56,6 +57,19 @@ type SteelRow struct {
 	Mass     *float64 `json:"mass_kg,omitempty"`
 }
 
+// BarsRow is the bars across one inside corner that no joint meets.
+type BarsRow struct {
+	ID       string     `json:"id"`
+	At       plan.Point `json:"at_m"` // the corner, from the setting-out point
+	Angle    float64    `json:"angle_deg"`
+	Count    int        `json:"count"`
+	Diameter *float64   `json:"diameter_m,omitempty"`
+	Length   *float64   `json:"length_m,omitempty"`
+	Spacing  *float64   `json:"spacing_m,omitempty"`
+	Mass     *float64   `json:"mass_kg,omitempty"`
+	Note     string     `json:"note,omitempty"`
+}
+
 // Total is one line of quantities.
 type Total struct {
 	What   string  `json:"what"`
@@ -88,8 +102,20 @@ func (d Drawing) Schedule() Schedule {
 	}
 	s.Dowels = d.dowelRows()
 	s.Steel = d.steelRows()
+	for _, c := range d.Slab.CornerBars {
+		s.Bars = append(s.Bars, barsRow(c, origin))
+	}
 	s.Totals = d.totals(s)
 	return s
+}
+
+func barsRow(c plan.CornerBars, origin plan.Point) BarsRow {
+	row := BarsRow{ID: c.ID, At: c.At.Minus(origin), Angle: c.Angle, Count: c.Bars, Diameter: factValue(c.Diameter), Length: factValue(c.Length), Spacing: factValue(c.Spacing), Note: c.Note}
+	if row.Diameter != nil && row.Length != nil {
+		m := mass(*row.Diameter, *row.Length*float64(c.Bars))
+		row.Mass = &m
+	}
+	return row
 }
 
 // dowelRows puts joints with dowels alike together.
@@ -204,6 +230,16 @@ func (d Drawing) totals(s Schedule) []Total {
 	}
 	if dowels > 0 {
 		totals = append(totals, Total{"dowels", float64(dowels), "bars"})
+	}
+	count, bars := 0, 0.0
+	for _, r := range s.Bars {
+		count += r.Count
+		if r.Mass != nil {
+			bars += *r.Mass
+		}
+	}
+	if count > 0 {
+		totals = append(totals, Total{"bars across inside corners", float64(count), "bars"}, Total{"steel of the bars across corners", bars, "kg"})
 	}
 	steel := 0.0
 	for _, r := range s.Steel {

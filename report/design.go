@@ -92,7 +92,8 @@ type TrimmerBar struct {
 // LayoutChance is how likely the slab is to crack away from its joints, from
 // members of the slab followed in plan.
 type LayoutChance struct {
-	Any     Chance        `json:"any"` // somewhere off a joint
+	Any     Chance        `json:"any"`                           // somewhere off a joint
+	InTime  *Chance       `json:"every_joint_in_time,omitempty"` // had every joint been sawn within its window; nil: the job gives no other times
 	Panels  []PanelChance `json:"panels"`
 	Members int           `json:"members"`
 	Until   string        `json:"until"` // "90 days after placing"

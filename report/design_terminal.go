@@ -23,7 +23,7 @@ func DesignText(d *Design, width int) string {
 	all := append([]Layout{d.Drawn}, d.Proposed...)
 	w.row(fmt.Sprintf("%-18s %6s %8s %8s %7s %6s %10s  %s", "joint plan", "panels", "sawn", "formed", "dowels", "rules", "cost", "a crack off the joints"))
 	for _, l := range all {
-		w.row(fmt.Sprintf("%-18s %6d %8s %8s %7s %6d %10s  %s", l.Name, len(l.Panels), l.amount("sawn joint"), l.amount("formed joint"), l.amount("dowels"),
+		w.row(fmt.Sprintf("%-18s %6s %8s %8s %7s %6d %10s  %s", l.Name, l.amount("panels"), l.amount("sawn joint"), l.amount("formed joint"), l.amount("dowels"),
 			l.Broken(), or(l.Cost, "-"), l.Chance.words()))
 	}
 	for _, l := range all {

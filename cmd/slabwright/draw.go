@@ -21,7 +21,7 @@ import (
 type drawFlags struct {
 	out, from, units, paper, date      string
 	outline, columns, openings, joints string
-	kind                               string
+	kind, plan                         string
 	join                               float64
 	force                              bool
 }
@@ -37,6 +37,7 @@ outline, columns, openings and joints of a DXF into the job's slab.
 
   slabwright draw yard --out joints.pdf --paper A3
   slabwright draw yard --out joints.dxf --units m
+  slabwright draw yard --plan "fewest joints" --out fewest.pdf
   slabwright draw yard --from floor.dxf --units mm --outline EDGE --columns COLS --joints JTS`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -54,6 +55,7 @@ outline, columns, openings and joints of a DXF into the job's slab.
 	flags.StringVar(&f.units, "units", "", "lengths written in mm or m; with --from, the unit of the drawing (mm, cm, m, in, ft)")
 	flags.StringVar(&f.paper, "paper", "A3", "sheet: A4, A3, Letter or Tabloid")
 	flags.StringVar(&f.date, "date", "", "date in the title block, year-month-day; left to be written in without it")
+	flags.StringVar(&f.plan, "plan", "", "draw the proposed joint plan of this name instead of the job's own joints")
 	flags.StringVar(&f.from, "from", "", "DXF file to take the slab from")
 	flags.StringVar(&f.outline, "outline", "", "layer of the edge of the slab")
 	flags.StringVar(&f.columns, "columns", "", "layer of the columns")
@@ -97,7 +99,7 @@ func (f drawFlags) write(cmd *cobra.Command, s *settings, args []string) error {
 	if err != nil {
 		return err
 	}
-	d, err := j.JointDrawing(os.DirFS(dir), made)
+	d, err := f.drawing(cmd, s, j, dir, made)
 	if err != nil {
 		return asNotKnown(err)
 	}
@@ -116,6 +118,22 @@ func (f drawFlags) write(cmd *cobra.Command, s *settings, args []string) error {
 		fmt.Fprintf(os.Stderr, "Written: %s\n", f.out)
 	}
 	return nil
+}
+
+// drawing is that of the job's own joints, or of a plan proposed for it.
+func (f drawFlags) drawing(cmd *cobra.Command, s *settings, j *job.Job, dir string, made time.Time) (poursheet.Drawing, error) {
+	if f.plan == "" {
+		return j.JointDrawing(os.DirFS(dir), made)
+	}
+	d, err := designOf(cmd.Context(), s, j, dir)
+	if err != nil {
+		return poursheet.Drawing{}, err
+	}
+	l, err := job.PlanNamed(d, f.plan)
+	if err != nil {
+		return poursheet.Drawing{}, withCode(exitUsage, err)
+	}
+	return j.PlanDrawing(os.DirFS(dir), l, made), nil
 }
 
 func drawn(d poursheet.Drawing, kind string) ([]byte, error) {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -16,15 +17,18 @@ import (
 const jointsHelp = `Works out how far apart joints may stand on this slab and proposes joint plans, set
 beside the joints that are drawn in the job: which rules each keeps, what it takes,
 what it costs by the job's own rates, and how likely the slab is to crack away from
-its joints in its first 90 days.
+its joints in its first 90 days. --out writes them as pages: side by side, then each
+with its drawing at true scale and the rules it does not keep.
 
 Examples:
   slabwright joints yard
+  slabwright joints yard --out plans.pdf
   slabwright joints yard --take "squarest panels"
   slabwright joints yard --json`
 
 func jointsCommand(s *settings) *cobra.Command {
 	var take string
+	var f plansFlags
 	cmd := &cobra.Command{
 		Use:   "joints [JOB]",
 		Short: "Joint plans for the next slab, beside the joints as drawn",
@@ -39,9 +43,15 @@ func jointsCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := f.check(take); err != nil {
+				return err
+			}
 			d, err := designOf(cmd.Context(), s, j, dir)
 			if err != nil {
 				return err
+			}
+			if f.out != "" {
+				return f.write(cmd, s, j, dir, d)
 			}
 			if take != "" {
 				return takePlan(cmd.OutOrStdout(), j, dir, d, take)
@@ -54,6 +64,10 @@ func jointsCommand(s *settings) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&take, "take", "", "put the joint plan of this name into the job")
+	cmd.Flags().StringVar(&f.out, "out", "", "PDF file to write: the plans side by side, then each with its drawing and rules")
+	cmd.Flags().StringVar(&f.paper, "paper", "A3", "sheet of --out: A4, A3, Letter or Tabloid")
+	cmd.Flags().StringVar(&f.units, "units", "", "lengths on the drawings of --out: mm or m")
+	cmd.Flags().BoolVar(&f.force, "force", false, "write over a file")
 	return cmd
 }
 
@@ -75,23 +89,22 @@ func designOf(ctx context.Context, s *settings, j *job.Job, dir string) (*report
 
 // takePlan writes a proposed plan into the job.
 func takePlan(w io.Writer, j *job.Job, dir string, d *report.Design, name string) error {
-	var names []string
-	for _, l := range d.Proposed {
-		if l.Name != name {
-			names = append(names, l.Name)
-			continue
-		}
-		if err := j.TakeJoints(l.Slab); err != nil {
-			return err
-		}
-		if err := soundness(j, dir); err != nil {
-			return withCode(exitJob, err)
-		}
-		if err := j.Save(dir); err != nil {
-			return err
-		}
-		fmt.Fprintf(w, "%s now has the joints of %q: %d panels. Next: slabwright sheets %s\n", dir, name, len(l.Panels), dir)
-		return nil
+	l, err := job.PlanNamed(d, name)
+	switch {
+	case err != nil:
+		return withCode(exitUsage, err)
+	case strings.EqualFold(l.Name, d.Drawn.Name):
+		return withCode(exitUsage, errors.New("the joints as drawn are in the job already"))
 	}
-	return withCode(exitUsage, fmt.Errorf("there is no joint plan %q; there are: %s", name, strings.Join(names, ", ")))
+	if err := j.TakeJoints(l.Slab); err != nil {
+		return err
+	}
+	if err := soundness(j, dir); err != nil {
+		return withCode(exitJob, err)
+	}
+	if err := j.Save(dir); err != nil {
+		return err
+	}
+	fmt.Fprintf(w, "%s now has the joints of %q: %s. Next: slabwright sheets %s\n", dir, l.Name, count(len(l.Panels), "panel"), dir)
+	return nil
 }

@@ -21,14 +21,20 @@ import (
 // desk stands in for the program that judges joint plans: it moves and removes what it
 // is asked to, refuses to leave the slab, and finds one rule broken while there is a
 // joint called S2-10.
-type desk struct{ saved plan.Slab }
+type desk struct {
+	saved plan.Slab
+	added []string // what was put in, and where
+}
 
 type deskQuestion struct {
 	Slab plan.Slab `json:"slab"`
 	Edit struct {
-		Do string     `json:"do"`
-		ID string     `json:"id"`
-		By plan.Point `json:"by_m"`
+		Do   string     `json:"do"`
+		ID   string     `json:"id"`
+		By   plan.Point `json:"by_m"`
+		From plan.Point `json:"from_m"`
+		To   plan.Point `json:"to_m"`
+		At   plan.Point `json:"at_m"`
 	} `json:"edit"`
 }
 
@@ -55,6 +61,8 @@ func (d *desk) handler(t *testing.T) http.Handler {
 			l := d.look(q.Slab)
 			l.Name, l.Why = "fewest joints", "Least length of joint to cut."
 			l.Slab.Joints = l.Slab.Joints[:2]
+			l.Cost = "EUR 4429"
+			l.Strips = []report.Strip{{ID: "S1", Panels: []string{l.Panels[0].ID}, Width: 5, Length: 20, First: true}}
 			return report.Design{Spacing: report.Spacing{Limit: 5.4, Rule: 5.4, Cap: 5.5, Why: "the rule of thumb is nearest."}, Drawn: d.look(q.Slab), Proposed: []report.Layout{l}}, err
 		},
 		"save": func(_ context.Context, data json.RawMessage) (any, error) {
@@ -67,6 +75,13 @@ func (d *desk) handler(t *testing.T) http.Handler {
 
 func (d *desk) edit(q deskQuestion) (any, error) {
 	joints := append([]plan.Joint(nil), q.Slab.Joints...)
+	switch q.Edit.Do {
+	case "add joint":
+		d.added = append(d.added, fmt.Sprintf("joint %.2f,%.2f %.2f,%.2f", q.Edit.From.X, q.Edit.From.Y, q.Edit.To.X, q.Edit.To.Y))
+		joints = append(joints, plan.Joint{ID: "N1", Kind: plan.Sawn, Path: []plan.Point{q.Edit.From, q.Edit.To}})
+	case "add pit":
+		d.added = append(d.added, "pit")
+	}
 	for i, j := range joints {
 		if j.ID != q.Edit.ID {
 			continue
@@ -207,7 +222,7 @@ func TestJointByTaps(t *testing.T) {
 	eval[bool](s, `[...document.querySelectorAll("main td button")][1].click(), true`)
 	s.until(`document.querySelectorAll('.design-plan [data-kind="joint"]').length === 2`)
 	s.tap("Save to the job")
-	s.until(`document.querySelector("[role=status]").innerText.startsWith("Saved in yard/job.json")`)
+	s.until(`document.querySelector("main [role=status]").innerText.startsWith("Saved in yard/job.json")`)
 	if n := len(d.saved.Joints); n != 2 {
 		t.Errorf("%d joints were saved, want 2", n)
 	}
@@ -215,10 +230,13 @@ func TestJointByTaps(t *testing.T) {
 }
 
 // forgive forgets what the browser said of answers with a status that was meant.
-func (s *screen) forgive(status string) {
+func (s *screen) forgive(status string) { s.forgiveText("status of " + status) }
+
+// forgiveText forgets what the browser said that holds a text.
+func (s *screen) forgiveText(text string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.wrong = slices.DeleteFunc(s.wrong, func(said string) bool { return strings.Contains(said, "status of "+status) })
+	s.wrong = slices.DeleteFunc(s.wrong, func(said string) bool { return strings.Contains(said, text) })
 }
 
 // TestJointByDrag drags a joint with the mouse; it moves square to itself.
@@ -251,4 +269,57 @@ func TestDesignForEveryone(t *testing.T) {
 		s.shot(fmt.Sprintf("design-%d", size[0]))
 		s.quiet()
 	}
+}
+
+// TestAddByTaps puts in a joint by two taps on the plan, level and on the outline, and a pit by one.
+func TestAddByTaps(t *testing.T) {
+	for _, size := range [][2]int64{{1440, 900}, {390, 844}} {
+		s, d := began(t, size[0], size[1])
+		s.unfold()
+		at := func(x, y float64) {
+			s.settle()
+			eval[bool](s, fmt.Sprintf(`(() => { const b = document.querySelector(".design-plan .outline").getBoundingClientRect(), x = b.x + b.width * %v, y = b.y + b.height * %v;
+				document.elementFromPoint(x, y).dispatchEvent(new MouseEvent("click", {clientX: x, clientY: y, bubbles: true, cancelable: true})); return true })()`, x, y))
+			s.settle()
+		}
+		s.tap("Tap both ends on the plan")
+		s.wantsPlan("Tap where the joint begins.")
+		at(0.02, 0.31)
+		s.wantsPlan("Now tap where the joint ends.")
+		at(0.3, 0.312)
+		s.until(`document.querySelector(".design-keys p").innerText.startsWith("1 step")`)
+		s.tap("Tap the middle of a pit")
+		at(0.4, 0.4)
+		s.until(`document.querySelector(".design-keys p").innerText.startsWith("2 step")`)
+		if len(d.added) != 2 || d.added[1] != "pit" {
+			t.Fatalf("%d px: put in %v", size[0], d.added)
+		}
+		var x0, y0, x1, y1 float64
+		if _, err := fmt.Sscanf(d.added[0], "joint %f,%f %f,%f", &x0, &y0, &x1, &y1); err != nil || y0 != y1 || x1 <= x0 {
+			t.Errorf("%d px: the joint is not level: %v %v", size[0], d.added, err)
+		}
+		s.quiet()
+	}
+}
+
+// wantsPlan waits for the plan to say something below itself.
+func (s *screen) wantsPlan(text string) {
+	s.t.Helper()
+	s.until(fmt.Sprintf(`document.querySelector(".design-plan .plan-said").innerText.includes(%q)`, text))
+}
+
+// TestStripsOnDemand draws the pour strips of a proposal and takes them off.
+func TestStripsOnDemand(t *testing.T) {
+	s, _ := began(t, 390, 844)
+	s.tap("Propose joint plans")
+	s.until(`document.querySelector("main table")`)
+	s.unfold()
+	s.wants("the proposal", "Cost: EUR 4429.", "Strip S1, placed first", "P8 is 6.10 m long")
+	s.tap("Draw its pour strips")
+	s.until(`document.querySelectorAll(".design-plan .strip.first path").length === 1`)
+	s.wantsPlan("Pour strips of “fewest joints”")
+	s.axe("pour strips drawn")
+	eval[bool](s, `[...document.querySelectorAll(".design-plan button")].find(b => b.innerText === "Take strips off").click(), true`)
+	s.until(`!document.querySelector(".design-plan .strip")`)
+	s.quiet()
 }

@@ -141,3 +141,53 @@ func TestNoReplay(t *testing.T) {
 	s.axe("no replay")
 	s.quiet()
 }
+
+// fieldApart is how far the box of the inked field lies from the box of the outline drawn
+// over it, px: the largest of the four sides.
+const fieldApart = `(() => {
+	const canvas = document.querySelector("canvas.field"), at = canvas.getBoundingClientRect(), dense = canvas.width / at.width;
+	const data = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height).data;
+	let x0 = 1e9, x1 = -1, y0 = 1e9, y1 = -1;
+	for (let y = 0; y < canvas.height; y++) for (let x = 0; x < canvas.width; x++) if (data[4 * (y * canvas.width + x) + 3] > 127) {
+		x0 = Math.min(x0, x); x1 = Math.max(x1, x + 1); y0 = Math.min(y0, y); y1 = Math.max(y1, y + 1);
+	}
+	const frame = document.querySelector(".plan-frame").getBoundingClientRect(), line = document.querySelector(".plan-frame .outline").getBBox();
+	const svg = document.querySelector(".plan-frame svg.drawing").getBoundingClientRect();
+	const clip = (v, most) => Math.min(Math.max(v, 0), most);
+	const want = [clip(svg.x + line.x - frame.x, frame.width), clip(svg.x + line.x + line.width - frame.x, frame.width),
+		clip(svg.y + line.y - frame.y, frame.height), clip(svg.y + line.y + line.height - frame.y, frame.height)];
+	const have = [at.x + x0 / dense - frame.x, at.x + x1 / dense - frame.x, at.y + y0 / dense - frame.y, at.y + y1 / dense - frame.y];
+	return Math.max(...want.map((v, i) => Math.abs(v - have[i])), Math.abs(at.width - frame.width), Math.abs(at.height - frame.height));
+})()`
+
+// TestFieldUnderItsPlan holds that the field lies where the lines over it do: at once when
+// the page is painted, after the window is resized, and after every step of zoom.
+func TestFieldUnderItsPlan(t *testing.T) {
+	c := replayed(t)
+	s := newScreen(t, Handler(func(context.Context) (*report.Content, error) { return c, nil }, Options{}))
+	s.start()
+	apart := func(when string) {
+		t.Helper()
+		if d := eval[float64](s, fieldApart); d > 2.5 {
+			t.Errorf("%s the field lies %.1f px from the outline", when, d)
+		}
+	}
+	for _, size := range [][2]int64{{1440, 1000}, {390, 1600}} {
+		s.size(size[0], size[1])
+		s.open("replay")
+		apart("at first")
+		s.size(size[0]-40, size[1]-150)
+		s.settle()
+		apart("after a resize")
+		for _, key := range []string{"Closer", "Closer", "Farther", "Whole"} {
+			eval[bool](s, `[...document.querySelectorAll(".plan-keys button")].find(b => b.innerText === "`+key+`").click(), true`)
+			// looked at in the very frame that the lines move in
+			if d := eval[float64](s, `new Promise(done => { const was = document.querySelector(".plan-frame .outline").getAttribute("d");
+				const look = n => n > 0 && document.querySelector(".plan-frame .outline").getAttribute("d") === was ? Promise.resolve().then(() => look(n - 1)) : done(`+fieldApart+`); look(50) })`); d > 2.5 {
+				t.Errorf("after %s the field lies %.1f px from the outline", key, d)
+			}
+		}
+	}
+	s.forgiveText("willReadFrequently")
+	s.quiet()
+}

@@ -6,7 +6,8 @@ import { boxOf, beside, fit, middle, path, project, ticks, unproject, zoom, type
 import { oneIn } from "./format";
 import { NorthArrow, ScaleBar } from "./scale";
 import { thinned } from "./drawn-joints";
-import { chosen, edit, grouped, layout, panelChance, settle, trial } from "./design-state";
+import { chosen, edit, grouped, layout, panelChance, settle, stripsOf, tapped, tapping, trial } from "./design-state";
+import { snapTap } from "./design-taps";
 import { inWordsBy, jointName } from "./design-words";
 import { Patterns } from "./drawing";
 import type { Fixture, Joint, Point } from "./content";
@@ -45,12 +46,22 @@ export function DesignPlan() {
           <button onClick={() => near(1 / 1.4)}>Farther</button>
           <button onClick={() => setOwn(null)}>Whole</button>
         </div>
-        <p class="plan-said idle">
-          Drag a joint, or choose it and press the arrow keys: {STEP * 1000} mm a step, ten times that with shift.
+        {tapping.value && <button onClick={() => (tapping.value = null)}>Stop adding</button>}
+        {stripsOf.value && <button onClick={() => (stripsOf.value = null)}>Take strips off</button>}
+        <p class={tapping.value ? "plan-said" : "plan-said idle"} aria-live="polite">
+          <PlanSaid />
         </p>
       </div>
     </section>
   );
+}
+
+// PlanSaid says what a tap or drag on the plan does now.
+function PlanSaid() {
+  const t = tapping.value;
+  if (t) return <>{t.add !== "joint" ? `Tap the middle of the ${t.add}.` : t.from ? "Now tap where the joint ends." : "Tap where the joint begins."}</>;
+  if (stripsOf.value) return <>Pour strips of “{stripsOf.value.name}”; those placed first are darker.</>;
+  return <>Drag a joint, or choose it and press the arrow keys: {STEP * 1000} mm a step, ten times that with shift.</>;
 }
 
 function wholeOf(l: Layout, size: Point): View {
@@ -80,6 +91,18 @@ function useDrag(frame: { current: HTMLDivElement | null }, view: View, set: (v:
     const box = frame.current!.getBoundingClientRect();
     return [e.clientX - box.left, e.clientY - box.top];
   };
+  const down = useRef<Point | null>(null);
+  // a tap while something is added says where; a drag moves the plan as ever
+  const tap = (e: MouseEvent) => {
+    if (!tapping.value) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const box = frame.current!.getBoundingClientRect(),
+      at: Point = [e.clientX - box.left, e.clientY - box.top];
+    if (down.current && Math.hypot(at[0] - down.current[0], at[1] - down.current[1]) > 6) return;
+    const from = "from" in tapping.value ? tapping.value.from : undefined;
+    tapped(snapTap(layout.value!.slab, unproject(view, at), 14 / view.scale, from));
+  };
   const end = (e: PointerEvent) => {
     const d = now.current;
     now.current = null;
@@ -90,7 +113,8 @@ function useDrag(frame: { current: HTMLDivElement | null }, view: View, set: (v:
   return {
     onPointerDown: (e: PointerEvent) => {
       const at = local(e);
-      const thing = thingUnder(e.target as Element);
+      down.current = at;
+      const thing = tapping.value ? undefined : thingUnder(e.target as Element);
       now.current = thing ? { thing, from: unproject(view, at), by: [0, 0] } : { pan: at, view };
       if (thing) {
         chosen.value = thing;
@@ -113,6 +137,7 @@ function useDrag(frame: { current: HTMLDivElement | null }, view: View, set: (v:
     },
     onPointerUp: end,
     onPointerCancel: () => (now.current = null),
+    onClickCapture: tap,
   };
 }
 
@@ -160,6 +185,7 @@ function DesignDrawing({ l, view, size }: { l: Layout; view: View; size: Point }
       <Patterns />
       <path class="slab" d={line(l.slab.outline_m, true)} />
       <DesignPanels l={l} line={line} at={at} scale={view.scale} />
+      {stripsOf.value && <Strips l={stripsOf.value} line={line} at={at} />}
       {(l.slab.fixtures ?? []).map((f) => (
         <DesignFixture key={f.id} f={f} line={line} />
       ))}
@@ -175,6 +201,7 @@ function DesignDrawing({ l, view, size }: { l: Layout; view: View; size: Point }
         <DesignJoint key={j.id} joint={j} points={j.path_m.map(at)} />
       ))}
       <Warnings l={l} at={at} />
+      <TapBegun at={at} />
       <ScaleBar scale={view.scale} height={size[1]} />
       <NorthArrow bearing={l.slab.bearing_deg} width={size[0]} />
     </svg>
@@ -256,6 +283,35 @@ function DesignPanels({ l, line, at, scale }: Lines & { l: Layout; at: (p: Point
   );
 }
 
+// Strips are the pours of a proposal: those placed first darker, each with its name.
+function Strips({ l, line, at }: Lines & { l: Layout; at: (p: Point) => Point }) {
+  return (
+    <g class="strips" role="img" aria-label={(l.strips ?? []).map((s) => `Strip ${s.id}, placed ${s.first ? "first" : "later"}`).join("; ")}>
+      {(l.strips ?? []).map((s) => {
+        const rings = (s.panels ?? []).map((id) => l.panels?.find((p) => p.id === id)?.ring_m ?? []);
+        const box = boxOf(rings.flat()),
+          [x, y] = at([box.x0, (box.y0 + box.y1) / 2]);
+        return (
+          <g key={s.id} class={s.first ? "strip first" : "strip"}>
+            <path d={rings.map((r) => line(r, true)).join("")} />
+            <text transform={`translate(${x - 10} ${y}) rotate(-90)`} text-anchor="middle">
+              {s.id}, {s.first ? "first" : "later"}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+// TapBegun marks where a joint put in by taps begins.
+function TapBegun({ at }: { at: (p: Point) => Point }) {
+  const t = tapping.value;
+  if (t?.add !== "joint" || !t.from) return null;
+  const [x, y] = at(t.from);
+  return <circle class="grip" cx={x} cy={y} r="7" />;
+}
+
 function DesignFixture({ f, line }: Lines & { f: Fixture }) {
   const closed = f.kind !== "wall" && f.kind !== "building" && f.kind !== "duct" && f.shape_m.length > 2;
   const movable = f.opening === true;
@@ -319,7 +375,10 @@ function Warnings({ l, at }: { l: Layout; at: (p: Point) => Point }) {
           const panel = !w.joint && !w.fixture && w.code !== "corner" && l.panels?.find((p) => p.id === w.panel);
           const box = panel ? boxOf(panel.ring_m) : undefined;
           const [x, y] = box ? at([box.x0, box.y1]) : at(w.at_m);
-          const key = `${Math.round(x / 8)} ${Math.round(y / 8)}`,
+          const spot = `${n} ${Math.round(x / 44)} ${Math.round(y / 44)}`;
+          if (used.has(spot)) return null; // one flag tells of all places close by
+          used.set(spot, 1);
+          const key = `${Math.round(x / 44)} ${Math.round(y / 44)}`,
             beside = used.get(key) ?? 0;
           used.set(key, beside + 1);
           return (

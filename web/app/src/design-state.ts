@@ -4,7 +4,7 @@ import { computed, signal } from "@preact/signals";
 import { content } from "./state";
 import { ask, reasons } from "./ask";
 import { History } from "./history";
-import type { Slab } from "./content";
+import type { Point, Slab } from "./content";
 import type { Design, Edit, Layout, LayoutChance, Warning } from "./design-content";
 
 export const design = signal<Design | null>(null); // the proposals, once asked for
@@ -13,7 +13,31 @@ export const chance = signal<LayoutChance | null>(null); // of the slab now; nul
 export const chosen = signal<{ kind: "joint" | "panel" | "fixture"; id: string } | null>(null);
 export const busy = signal(""); // what is being worked out
 export const wrong = signal<string[]>([]); // why the last edit was not done
+export const stripsOf = signal<Layout | null>(null); // the proposal whose pour strips are drawn
+export const tapping = signal<Tapping | null>(null); // what is being put in by taps on the plan
 export const said = signal(""); // what was done, read out
+
+// Tapping is a thing to be added: a joint from tap to tap, or a pit or column at one tap.
+export type Tapping = { add: "joint"; kind: string; from?: Point } | { add: "pit" | "column"; size: Point };
+
+// tapped takes a tap, in metres.
+export function tapped(p: Point) {
+  const t = tapping.value;
+  if (!t) return;
+  if (t.add !== "joint") {
+    tapping.value = null;
+    void edit(`A ${t.add} added at ${p[0].toFixed(2)}, ${p[1].toFixed(2)}`, { do: t.add === "pit" ? "add pit" : "add column", at_m: p, size_m: t.size });
+    return;
+  }
+  if (!t.from) {
+    tapping.value = { ...t, from: p };
+    said.value = "Now tap where it ends.";
+    return;
+  }
+  tapping.value = null;
+  const from = t.from;
+  void edit(`Joint added from ${from[0].toFixed(2)}, ${from[1].toFixed(2)} to ${p[0].toFixed(2)}, ${p[1].toFixed(2)}`, { do: "add joint", from_m: from, to_m: p, kind: t.kind });
+}
 
 let steps: History<Slab> | null = null;
 const changed = signal(0);

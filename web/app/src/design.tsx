@@ -24,6 +24,8 @@ import {
   save,
   startAgain,
   stepsBack,
+  stripsOf,
+  tapping,
   undo,
   undoes,
   wrong,
@@ -32,7 +34,7 @@ import { acrossOf, moveOf, movedWords } from "./design-plan";
 import { at, jointName } from "./design-words";
 import type { Fixture, Joint, Panel, Point } from "./content";
 import type { Layout, QuantityRow, Warning } from "./design-content";
-import type { Group } from "./design-state";
+import type { Group, Tapping } from "./design-state";
 
 export function DesignScreen() {
   useEffect(begin, []);
@@ -410,6 +412,7 @@ function Add() {
           <option>isolation</option>
         </select>
       </label>
+      <TapKey words="Tap both ends on the plan" what={{ add: "joint", kind }} />
       <NumberForm
         label="A joint from a point to a point, m"
         fields={[
@@ -423,6 +426,9 @@ function Add() {
           void edit(`Joint added from ${at([x0, y0])} to ${at([x1, y1])}`, { do: "add joint", from_m: [x0, y0], to_m: [x1, y1], kind })
         }
       />
+      {(["pit", "column"] as const).map((what) => (
+        <TapKey key={"tap " + what} words={`Tap the middle of a ${what}`} what={{ add: what, size: what === "pit" ? [1.2, 1.2] : [0.4, 0.4] }} />
+      ))}
       {(["pit", "column"] as const).map((what) => (
         <NumberForm
           key={what}
@@ -445,6 +451,10 @@ function Add() {
       ))}
     </>
   );
+}
+
+function TapKey({ words, what }: { words: string; what: Tapping }) {
+  return <button onClick={() => onPlan(() => (tapping.value = what))}>{words}</button>;
 }
 
 const amountOf = (l: Layout, what: string) => {
@@ -488,14 +498,58 @@ function Proposals() {
             ])}
           />
           {(d.proposed ?? []).map((l) => (
-            <p key={l.name} class="small">
-              <strong>{l.name}:</strong> {l.why}
-            </p>
+            <Fold key={l.name} line={`More of “${l.name}”`} inside={() => <Proposal l={l} />} />
           ))}
         </>
       )}
     </section>
   );
+}
+
+// Proposal is why a plan is as it is, what it does not keep, and its pours.
+function Proposal({ l }: { l: Layout }) {
+  const groups = grouped(l.warnings);
+  return (
+    <>
+      <p>{l.why}</p>
+      {groups.length === 0 && <p>Every rule is kept.</p>}
+      {groups.length > 0 && (
+        <ul class="plain-list">
+          {groups.map((g) => (
+            <li key={g.code}>
+              <strong>{LEVELS[g.level] ?? g.level}:</strong> {alike(g.all)
+                .map((a) => a.w.words)
+                .join(" ")}{" "}
+              <span class="quiet small">
+                {sentence(g.rule)} {g.source}.
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      <p>{l.cost ? `Cost: ${l.cost}.` : "No rates are given in the job, so no cost is."}</p>
+      {l.strips?.length ? (
+        <>
+          <ul class="plain-list">
+            {l.strips.map((s) => (
+              <li key={s.id}>
+                Strip {s.id}, placed {s.first ? "first" : "later"}: {(s.panels ?? []).length} panels, {metres(s.length_m)} by {metres(s.width_m)}.
+              </li>
+            ))}
+          </ul>
+          <button onClick={() => onPlan(() => (stripsOf.value = l))}>
+            Draw its pour strips<span class="unseen-word"> ({l.name})</span>
+          </button>
+        </>
+      ) : null}
+    </>
+  );
+}
+
+// onPlan does something to the plan and brings it into view, which on a phone lies above.
+function onPlan(what: () => void) {
+  what();
+  document.querySelector(".design-plan")?.scrollIntoView({ block: "start" });
 }
 
 function Quantities({ rows, cost }: { rows: QuantityRow[]; cost?: string }) {

@@ -20,6 +20,7 @@ import { Basis, SlabScreen } from "./basis";
 import { DesignScreen } from "./design";
 import { DesignPlan } from "./design-plan";
 import { layout } from "./design-state";
+import { moment } from "./format";
 import { Findings, FindingScreen } from "./finding";
 import { Help } from "./help";
 import { JointScreen } from "./joint";
@@ -186,7 +187,8 @@ function Page() {
             </span>
           </p>
           <p class="quiet rev">
-            Looked at {clock.value.on(c.head.looked)} · {c.head.revision || "DRAFT"}
+            {moment(c.head.looked) !== undefined && `Looked at ${clock.value.on(c.head.looked)} · `}
+            {c.head.revision || "DRAFT"}
           </p>
         </header>
         <Nav />

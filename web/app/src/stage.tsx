@@ -7,7 +7,7 @@ export function StageLine() {
   const first = stage.value === "first",
     steps = progress.value?.steps ?? [];
   return (
-    <div class={stage.value === "whole" ? "stage-none" : "stage"}>
+    <section aria-label="How far it is worked out" class={stage.value === "whole" ? "stage-none" : "stage"}>
       <p role="status">
         {first && "First answer; the slab is still being replayed."}
         {stage.value === "stopped" && "First answer; the replay was stopped, so causes are not set against it."}
@@ -20,6 +20,6 @@ export function StageLine() {
         </>
       )}
       {stage.value === "stopped" && <button onClick={() => void goOn()}>Replay after all</button>}
-    </div>
+    </section>
   );
 }

@@ -105,9 +105,14 @@ function Shifted({ finding, all }: { finding: string; all: FindingFact[] }) {
     value === NOT_SEEN ? "not known" : (all.find((f) => f.variable === variable)?.states?.find((c) => c.state === value)?.says ?? value);
   return (
     <div class="shifted">
-      <p role="status">
-        As it stands: {sentence(s.before)} With that changed: {sentence(s.after)}
-      </p>
+      <div role="status">
+        <p>
+          <strong>As it stands.</strong> {sentence(s.before)}
+        </p>
+        <p>
+          <strong>With that changed.</strong> {sentence(s.after)}
+        </p>
+      </div>
       <ul class="plain-list">
         {supposed.value.facts.map((f) => (
           <li key={f.variable}>
@@ -118,7 +123,7 @@ function Shifted({ finding, all }: { finding: string; all: FindingFact[] }) {
           </li>
         ))}
       </ul>
-      <table class="before-after">
+      <table class="before-after shift-table">
         <caption>Causes before and after, the largest shift first</caption>
         <thead>
           <tr>

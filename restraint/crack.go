@@ -156,7 +156,7 @@ func (t *tracer) path(start int32, ways [2][]station) (path []plan.Point) {
 
 // openAlong refines the net along both ways and opens the line there.
 func (s *slabState) openAlong(start int32, ways [2][]station, line int) {
-	c := &carried{s.corners(s.u), s.corners(s.slid)}
+	c := &carried{s.corners(s.u), s.corners(s.slid), s.frame.ranks()}
 	for _, way := range ways {
 		laid, whole := s.lay(start, way, c)
 		for _, key := range laid {
@@ -169,7 +169,7 @@ func (s *slabState) openAlong(start int32, ways [2][]station, line int) {
 			break
 		}
 	}
-	s.reframe(c.u, c.slid)
+	s.reframe(c)
 }
 
 // widestKink is the cosine of the most a crack turns where it runs on: 80 degrees. A

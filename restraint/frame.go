@@ -44,14 +44,41 @@ type seamKey struct {
 	end  int32 // the point of the net
 }
 
-// newFrame takes the net apart along cut sides; cut gives the line of each.
-func newFrame(n *net, cut map[side]int, m *Model, set Settings) *frame {
+// newFrame takes the net apart along cut sides; cut gives the line of each. rank, if any,
+// says for the corners of triangles which are eliminated first.
+func newFrame(n *net, cut map[side]int, m *Model, set Settings, rank [][3]int32) *frame {
 	f := &frame{net: n}
 	f.number(cut)
 	f.shape(m)
 	f.sew(cut, m)
-	f.system = newSystem(f, len(m.Pours), set.Poisson)
+	f.system = newSystem(f, len(m.Pours), set.Poisson, f.ofNodes(rank))
 	return f
+}
+
+// ofNodes returns what nodes have from the corners of triangles, the least of them.
+func (f *frame) ofNodes(rank [][3]int32) []int32 {
+	if rank == nil {
+		return nil
+	}
+	out := slices.Repeat([]int32{math.MaxInt32}, f.nodes)
+	for t, nodes := range f.node {
+		for i, n := range nodes {
+			out[n] = min(out[n], rank[t][i])
+		}
+	}
+	return out
+}
+
+// ranks returns, for the corners of triangles, when each node is eliminated.
+func (f *frame) ranks() [][3]int32 {
+	place := f.system.symbolic.Place()
+	out := make([][3]int32, len(f.node))
+	for t, nodes := range f.node {
+		for i, n := range nodes {
+			out[t][i] = place[n]
+		}
+	}
+	return out
 }
 
 // number gives corners that stay together the same node.

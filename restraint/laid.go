@@ -54,7 +54,7 @@ func layOut(m *Model, set Settings) (*laid, error) {
 		return nil, err
 	}
 	cut := firstCuts(n, lines)
-	l := &laid{of: layoutOf(m, set), net: n, lines: lines, frame: newFrame(n, cut, m, set)}
+	l := &laid{of: layoutOf(m, set), net: n, lines: lines, frame: newFrame(n, cut, m, set, nil)}
 	l.near = newNearby(l.frame, set.Reach)
 	l.frame.around(0) // the fan is filled once, before it is shared
 	for key, on := range n.onLine {

@@ -25,6 +25,7 @@ func (e energies) sum() float64 { return e.Sheet + e.Base + e.Joints }
 
 // stored adds up what a state holds.
 func (s *slabState) stored(b *balance, u []float64) (e energies) {
+	e = s.storedBeside(b, u)
 	for t := range b.node {
 		m := b.modulus[b.pour[t]]
 		if m == 0 {
@@ -33,9 +34,15 @@ func (s *slabState) stored(b *balance, u []float64) (e energies) {
 		strain := sub3(b.strainIn(t, u), b.frozen[t])
 		e.Sheet += b.thick[t] * b.sheet[t] / 2 * dot3(stressOf(b.plane, m, strain), strain)
 	}
+	return e
+}
+
+// storedBeside adds up what the base and the joints hold.
+func (s *slabState) storedBeside(b *balance, u []float64) (e energies) {
 	for n := range b.nodes {
 		k := b.base * b.bed[n]
-		far := math.Min(math.Hypot(u[2*n]-b.slid[2*n], u[2*n+1]-b.slid[2*n+1]), b.drag[n]/k)
+		ex, ey := u[2*n]-b.slid[2*n], u[2*n+1]-b.slid[2*n+1]
+		far := math.Min(math.Sqrt(ex*ex+ey*ey), b.drag[n]/k)
 		e.Base += k / 2 * far * far
 	}
 	for k := range b.seams {
@@ -91,7 +98,7 @@ func (l *Ledger) step(s *slabState, b *balance, next []Concrete, after [][3]floa
 		l.Crept += volume * (dot3(mean, inelastic) + ageing)
 		sheet += volume * stored1
 	}
-	now := s.stored(b, u)
+	now := s.storedBeside(b, u)
 	now.Sheet = sheet
 	for k := range b.seams {
 		r := &b.rules[k]

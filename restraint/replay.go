@@ -159,7 +159,7 @@ func (s *slabState) openKnown() error {
 	}
 	before := s.kept()
 	s.opened()
-	err := s.again()
+	_, err := s.again(0)
 	if err != nil {
 		*s = before
 	}

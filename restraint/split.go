@@ -4,7 +4,10 @@ import "slices"
 
 // carried are the values that live on triangles and their corners while the net is
 // refined.
-type carried struct{ u, slid [][6]float64 }
+type carried struct {
+	u, slid [][6]float64
+	rank    [][3]int32 // when the node at each corner is eliminated
+}
 
 // lay refines the net so that a path from a point runs along sides, and returns
 // those sides in order. Values of triangles go to their parts. A path that comes back
@@ -67,6 +70,10 @@ func (s *slabState) splitSide(key side, share float64, c *carried) int32 {
 			(*v)[t][2*j], (*v)[t][2*j+1] = x, y
 			(*v)[fresh][2*i], (*v)[fresh][2*i+1] = x, y
 		}
+		// The new point goes with the earlier end of its side: all beside it are beside that.
+		early, whole := min(c.rank[t][i], c.rank[t][j]), c.rank[t]
+		c.rank = append(c.rank, whole)
+		c.rank[t][j], c.rank[fresh][i] = early, early
 		n.replace(sideOf(b, apex), t, fresh)
 		n.beside[sideOf(p, apex)] = [2]int32{t, fresh}
 		if first {

@@ -196,8 +196,10 @@ func (s *slabState) accept(b *balance, u []float64) {
 	}
 }
 
-// again looks for balance at the same hour after something opened.
-func (s *slabState) again() error {
+// again looks for balance at the same hour after something opened, and returns the work
+// that this set free. Where a first look says that it is well short of what is needed,
+// the search ends there and the state is left as it was found.
+func (s *slabState) again(needed float64) (freed float64, err error) {
 	modulus := make([]float64, len(s.now))
 	for p, c := range s.now {
 		modulus[p] = c.Modulus
@@ -205,15 +207,43 @@ func (s *slabState) again() error {
 	b := s.balance(modulus, s.frozen)
 	u := append([]float64(nil), s.u...)
 	before, slid := s.stored(b, u), s.ledger.Slid
+	if needed > 0 {
+		rough := *b
+		rough.set.Settled *= roughly
+		count, err := rough.solve(u)
+		s.rounds += count
+		if freed = before.sum() - s.stored(b, u).sum() - s.slides(b, u); err == nil && freed < wellShort*needed {
+			return freed, nil
+		}
+	}
 	count, err := b.solve(u)
 	s.rounds += count
 	if err != nil {
-		return s.named(err, s.hour)
+		return 0, s.named(err, s.hour)
 	}
 	after := s.stored(b, u)
 	s.accept(b, u)
-	s.ledger.Released += before.sum() - after.sum() - (s.ledger.Slid - slid)
+	freed = before.sum() - after.sum() - (s.ledger.Slid - slid)
+	s.ledger.Released += freed
 	s.ledger.joints += after.Joints - before.Joints
 	s.ledger.stored = after
-	return nil
+	return freed, nil
+}
+
+// A first look leaves so much more out of balance than is settled for. The work set free
+// is off by the square of that, so what falls well short of the work needed stays so.
+const (
+	roughly   = 20
+	wellShort = 0.85
+)
+
+// slides returns the work that sliding over the base would take if u were accepted.
+func (s *slabState) slides(b *balance, u []float64) (sum float64) {
+	for n := range s.frame.nodes {
+		k, limit := b.base*s.frame.bed[n], s.frame.drag[n]
+		if far := math.Hypot(u[2*n]-s.slid[2*n], u[2*n+1]-s.slid[2*n+1]); k*far > limit {
+			sum += limit * (far - limit/k)
+		}
+	}
+	return sum
 }

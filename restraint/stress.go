@@ -127,7 +127,7 @@ func (v *view) show(ctx context.Context, m Model, mm *mesh.Mesh) (*Field, error)
 		memory: map[seamKey]memory{}, scatter: newScatter(v.set)}
 	n := netOf(mm, m, lines)
 	s.cut = v.cuts(n, lines)
-	s.frame = newFrame(n, s.cut, &m, v.set)
+	s.frame = newFrame(n, s.cut, &m, v.set, nil)
 	s.u, s.slid = v.start(mm, s.frame), make([]float64, 2*s.frame.nodes)
 	s.full, s.since = make([]float64, len(v.now)), make([]float64, len(v.now))
 	for p, c := range v.now {

@@ -2,6 +2,7 @@ package restraint
 
 import (
 	"fmt"
+	"slices"
 
 	"slabwright/internal/sparse"
 )
@@ -30,7 +31,9 @@ func stressOf(d [3]float64, modulus float64, e [3]float64) [3]float64 {
 	return [3]float64{modulus * (d[0]*e[0] + d[1]*e[1]), modulus * (d[1]*e[0] + d[0]*e[1]), modulus * d[2] * e[2]}
 }
 
-func newSystem(f *frame, pours int, poisson float64) *system {
+// newSystem readies the matrices of a frame. rank says which nodes are eliminated first;
+// nil leaves that to be found.
+func newSystem(f *frame, pours int, poisson float64, rank []int32) *system {
 	s := &system{pattern: sparse.NewPattern(f.nodes, 2, f.connectivity())}
 	s.matrix = s.pattern.NewMatrix()
 	s.sheet = make([]float64, len(s.matrix.Value))
@@ -43,8 +46,29 @@ func newSystem(f *frame, pours int, poisson float64) *system {
 		f.stiffness(t, d, &ke)
 		s.unit[f.pour[t]].AddElement(t, ke[:])
 	}
-	s.symbolic = sparse.Analyse(s.pattern, f.x, f.y)
+	if rank == nil {
+		s.symbolic = sparse.Analyse(s.pattern, f.x, f.y)
+	} else {
+		s.symbolic = sparse.AnalyseIn(s.pattern, byRank(rank))
+	}
 	return s
+}
+
+// byRank lists nodes by rank, equal ones by number.
+func byRank(rank []int32) []int32 {
+	start := make([]int32, slices.Max(rank)+2)
+	for _, r := range rank {
+		start[r+1]++
+	}
+	for i := 1; i < len(start); i++ {
+		start[i] += start[i-1]
+	}
+	order := make([]int32, len(rank))
+	for n, r := range rank {
+		order[start[r]] = int32(n)
+		start[r]++
+	}
+	return order
 }
 
 // again returns matrices of the same frame for another model.

@@ -73,7 +73,7 @@ func TestPatch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := &carried{s.corners(s.u), s.corners(s.slid)}
+	c := &carried{s.corners(s.u), s.corners(s.slid), s.frame.ranks()}
 	mean := make([][3]float64, len(s.frame.tri))
 	for i := range mean {
 		mean[i] = [3]float64{1e9, 0, 0.4e9}
@@ -85,7 +85,7 @@ func TestPatch(t *testing.T) {
 	if _, ok := s.lay(start, tr.follow(start, plan.Point{Y: 1}), c); !ok {
 		t.Fatal("the path does not run along sides")
 	}
-	s.reframe(c.u, c.slid)
+	s.reframe(c)
 	for n := range s.frame.nodes {
 		x, y := s.frame.x[n], s.frame.y[n]
 		s.u[2*n], s.u[2*n+1] = 1e-4*x+3e-5*y, -2e-5*x+5e-5*y
@@ -134,7 +134,7 @@ func TestPathsKeepTheNetWhole(t *testing.T) {
 			t.Fatal(err)
 		}
 		s.now[0], _ = m.Pours[0].check(1)
-		c := &carried{s.corners(s.u), s.corners(s.slid)}
+		c := &carried{s.corners(s.u), s.corners(s.slid), s.frame.ranks()}
 		for range rapid.IntRange(1, 4).Draw(t, "paths") {
 			a, bend := rapid.Float64Range(0, math.Pi).Draw(t, "angle"), rapid.Float64Range(-0.5, 0.5).Draw(t, "bend")
 			mean := make([][3]float64, len(s.frame.tri))
@@ -150,8 +150,8 @@ func TestPathsKeepTheNetWhole(t *testing.T) {
 				s.cut[key] = 0
 			}
 			s.lines = []Line{{ID: "C", Kind: CrackLine, Path: path(0, 0, 1, 1)}}
-			s.reframe(c.u, c.slid)
-			c = &carried{s.corners(s.u), s.corners(s.slid)}
+			s.reframe(c)
+			c = &carried{s.corners(s.u), s.corners(s.slid), s.frame.ranks()}
 			area := 0.0
 			for i := range s.frame.tri {
 				if s.frame.area(i) <= 0 {

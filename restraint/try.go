@@ -120,9 +120,7 @@ func (s *slabState) tear(mean [][3]float64, at site, w way) (e Event, err error)
 	before := s.kept()
 	e = s.open(mean, at, w)
 	s.wake(s.now)
-	freed := s.ledger.Released
-	err = s.again()
-	e.Freed = s.ledger.Released - freed
+	e.Freed, err = s.again(e.Needed)
 	if err != nil || e.Freed < e.Needed {
 		s.goBack(before)
 	}

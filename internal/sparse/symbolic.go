@@ -34,7 +34,23 @@ func Analyse(p *Pattern, x, y []float64) *Symbolic {
 	if len(x) != p.Nodes || len(y) != p.Nodes {
 		panic("sparse: places and nodes differ in number")
 	}
-	order := dissect(g, x, y)
+	return analyse(p, g, dissect(g, x, y))
+}
+
+// AnalyseIn lays out the factor for an order that is known to have little fill, such as
+// that of a mesh from which this one differs in few nodes: order[k] is the node eliminated
+// as number k.
+func AnalyseIn(p *Pattern, order []int32) *Symbolic {
+	if len(order) != p.Nodes {
+		panic("sparse: order and nodes differ in number")
+	}
+	return analyse(p, graphOf(p), order)
+}
+
+// Place returns the number under which each node is eliminated.
+func (s *Symbolic) Place() []int32 { return s.inverse }
+
+func analyse(p *Pattern, g graph, order []int32) *Symbolic {
 	order, parent := inPostorder(g, order)
 	inverse := inverseOf(order)
 	count := columnCounts(g, order, inverse, parent)

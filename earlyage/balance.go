@@ -77,12 +77,27 @@ func (r *run) balance() Balance {
 type topFace struct {
 	*surface
 	taken float64 // W/m2
-	owed  float64 // J/m2, taken over the next step
+	owed  float64 // J/m2, taken over the time that follows
+	over  float64 // s, that time
 	now   float64 // W/m2, of it in this step
 }
 
-// begin starts a step of dt seconds: what is owed is paid in it.
-func (f *topFace) begin(dt float64) { f.now, f.owed, f.taken = f.owed/dt, 0, 0 }
+// begin starts a step of dt seconds: what is owed is paid in it, or as much of it as
+// falls due. A short step must not pay for a long one, or it freezes the surface.
+func (f *topFace) begin(dt float64) {
+	paid := f.owed
+	if dt < f.over {
+		paid *= dt / f.over
+	}
+	f.now, f.taken = paid/dt, 0
+	f.owed, f.over = f.owed-paid, math.Max(0, f.over-dt)
+}
+
+// owe adds what a step of dt seconds took beyond what its heat was charged for.
+func (f *topFace) owe(heat, dt float64) {
+	f.owed += heat
+	f.over = math.Max(f.over, dt)
+}
 
 // spent is what a step of dt seconds took in both ways, J/m2.
 func (f *topFace) spent(dt float64) float64 { return (f.now + f.taken) * dt }

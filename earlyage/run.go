@@ -165,15 +165,16 @@ func (r *run) step(hours, dt float64, k int) error {
 	if hours < 72 || k%6 == 0 || dt > 1 {
 		r.refresh(dt * 3600)
 	}
+	const pores, heat = "water of the pores under the surface", "heat of slab and ground"
 	if err := r.wetAhead(hours, dt); err != nil {
-		return err
+		return placed(err, hours, dt, pores)
 	}
 	if err := r.account.heatStep(r.heat, dt*3600); err != nil {
-		return err
+		return placed(err, hours, dt, heat)
 	}
 	r.noteSets(hours, dt)
 	if err := r.dry(hours, dt); err != nil {
-		return err
+		return placed(err, hours, dt, pores)
 	}
 	r.strain(hours, dt)
 	return nil

@@ -178,6 +178,6 @@ func (r *run) dry(hours, dt float64) error {
 		r.film.rate = r.poreLoss / dt
 	}
 	// What left the slab beyond what its heat was charged for comes with the next step.
-	r.top.owed = LatentHeat * (left - charged)
+	r.top.owe(LatentHeat*(left-charged), dt*3600)
 	return nil
 }

@@ -44,7 +44,7 @@ var (
 
 // Step moves one step by TR-BDF2: trapezoidal rule to an inner point, then the
 // two-step backward formula. Second order, L-stable. Newton's method starts each
-// stage from the values carried on as they last moved.
+// stage from the values carried on as they last moved, for no longer than a few such steps.
 func (m *Marcher) Step(dt float64) error {
 	m.save()
 	m.euler = false
@@ -57,10 +57,7 @@ func (m *Marcher) Step(dt float64) error {
 	for i := range m.hiddenStar {
 		m.hiddenStar[i] = m.hidden.value[i] + w*m.hidden.rate[i]
 	}
-	for i, d := range m.drift {
-		m.Value[i] += gamma * dt * d
-	}
-	if err := m.settle(m.Time+gamma*dt, w); err != nil {
+	if err := m.settleFrom(m.saved, math.Min(gamma*dt, longestCarry*m.lastStep), m.Time+gamma*dt, w); err != nil {
 		m.restore()
 		return err
 	}
@@ -76,9 +73,8 @@ func (m *Marcher) Step(dt float64) error {
 	m.lastStep = dt
 	for i, u := range m.Value {
 		m.drift[i] = (u - m.saved[i]) / (gamma * dt)
-		m.Value[i] += (1 - gamma) * dt * m.drift[i]
 	}
-	if err := m.settle(m.Time+dt, w); err != nil {
+	if err := m.settleFrom(m.inner, (1-gamma)*dt, m.Time+dt, w); err != nil {
 		m.restore()
 		return err
 	}
@@ -89,6 +85,24 @@ func (m *Marcher) Step(dt float64) error {
 	m.count(w, innerShare*(top0+topG), innerShare*(bottom0+bottomG), 1)
 	m.Time += dt
 	return nil
+}
+
+// longestCarry is how many times the length of the last step the values are carried on
+// as they then moved, to start Newton's method.
+const longestCarry = 4
+
+// settleFrom settles a stage from values carried on for a time as they last moved;
+// where that leads nowhere, from the values themselves.
+func (m *Marcher) settleFrom(values []float64, carry, t, weight float64) error {
+	for i, u := range values {
+		m.Value[i] = u + carry*m.drift[i]
+	}
+	err := m.settle(t, weight)
+	if err == nil || carry == 0 {
+		return err
+	}
+	copy(m.Value, values)
+	return m.settle(t, weight)
 }
 
 // Over returns the integral over the last [Marcher.Step] of a function of time and
@@ -102,9 +116,10 @@ func (m *Marcher) Over(node int, f func(t, u float64) float64) float64 {
 }
 
 // Ahead returns the value at a node when it goes on as it last moved, a time after
-// now.
+// now, but for no longer than a few steps like the last: what a step of seconds did says
+// nothing of the next quarter of an hour.
 func (m *Marcher) Ahead(node int, after float64) float64 {
-	return m.Value[node] + after*m.drift[node]
+	return m.Value[node] + math.Min(after, longestCarry*m.lastStep)*m.drift[node]
 }
 
 // count adds to what entered: weight*(earlier + flow at the end). At a held end

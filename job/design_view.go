@@ -61,7 +61,7 @@ func warningView(w layout.Warning) report.Warning {
 func spacingView(l layout.Limit) report.Spacing {
 	why := map[string]string{"model": "curl and base friction come to the strength there.", "thumb": "the rule of thumb is nearer than curl and friction ask for.",
 		"cap": "the usual cap is nearer than curl and friction ask for.", "given": "as given."}[l.Govern]
-	s := report.Spacing{Limit: l.Panel, Rule: l.Thumb, Cap: l.Cap, Why: why}
+	s := report.Spacing{Limit: l.Panel, Rule: l.Thumb, Cap: l.Cap, Why: why, Note: l.Words()}
 	if !math.IsInf(l.Model, 1) {
 		s.Model = &l.Model
 	}

@@ -37,7 +37,9 @@ func (l Limit) sheet() working.Sheet {
 	s := working.Sheet{ID: "spacing", Title: "How long a panel may be", Basis: []string{
 		"The least of what the models allow, the rule of thumb and the usual cap.",
 		"The models: curl held down by the slab's weight, and base friction, each over its own strength, added. Facts are of the worst time of the first year.",
-		"They leave out early cold nights, locked joints, fixtures and late saw cuts: those crack panels of any length."}}
+		"They leave out early cold nights, locked joints, fixtures and late saw cuts: those crack panels of any length.",
+		"The ground pushes and cannot pull: curl bends a panel no more than its own weight can, and no more than it takes to hold it flat. The lesser counts.",
+		l.Words()}}
 	deviation := math.Sqrt(math.Log(1 + f.Scatter*f.Scatter))
 	s.Add(
 		working.New("s", "Scatter of strength over stress, as a logarithm", "sqrt(ln(1 + V²))", deviation, "–", statics, l.put("V", f.Scatter, "–", "coefficient of variation")),
@@ -47,6 +49,7 @@ func (l Limit) sheet() working.Sheet {
 			working.In("n", times, "–", "multiple for the stone"), l.put("h", f.Thickness, "m", "thickness")),
 		working.New("L_c", "Cap whatever the thickness", "L_c", l.Cap, "m", source.Cite("aci360", "360R-06, 18 ft").As(source.Seen), working.In("L_c", l.Cap, "m", "18 ft")),
 	)
+	s.Add(heldLines(l)...)
 	least := math.Min(l.Thumb, l.Cap)
 	formula, inputs := "min(L_r, L_c)", []working.Input{working.In("L_r", l.Thumb, "m", "rule of thumb"), working.In("L_c", l.Cap, "m", "cap")}
 	if !math.IsInf(l.Model, 1) {
@@ -73,6 +76,21 @@ func (l Limit) sheet() working.Sheet {
 			working.In("U", curl+friction, "–", "use"), working.In("s", deviation, "–", "scatter")),
 	)
 	return s
+}
+
+// heldLines are what curl comes to in a panel held flat, however long.
+func heldLines(l Limit) []working.Line {
+	f := l.Facts
+	share, from := f.Held()
+	full := flexure.CurlFullRestraint(f.Modulus, f.Expansion, f.Difference, f.Poisson)
+	stiffness := flexure.RelativeStiffness(f.Modulus, f.Thickness, f.Poisson, f.Support)
+	mechanics := source.Cite("mechanics", "plate held flat")
+	return []working.Line{
+		working.New("L_f", "Length from which the middle of a panel lies flat", "c · l", from, "m", source.Cite("westergaard1927", "C = 1"),
+			working.In("c", fullyHeld, "–", "where C first comes to 1"), working.In("l", stiffness, "m", "radius of relative stiffness")),
+		working.New("U_∞", "Share of its bending strength that curl uses in a panel held flat, however long", "|σ_∞| / f", share, "–", mechanics,
+			working.In("σ_∞", full/1e6, "MPa", "curl held flat"), working.In("f", f.Flexural/1e6, "MPa", "bending strength")),
+	}
 }
 
 // governWords says what set a limit.

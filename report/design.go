@@ -27,6 +27,7 @@ type Spacing struct {
 	Rule     float64  `json:"rule_m"`            // of thumb, by the thickness
 	Cap      float64  `json:"cap_m"`             // whatever the thickness
 	Why      string   `json:"why"`               // which of them is nearest
+	Note     string   `json:"note,omitempty"`    // why curl and friction allow what they do
 	Workings []string `json:"workings"`
 }
 

@@ -19,6 +19,9 @@ func DesignText(d *Design, width int) string {
 		model = fmt.Sprintf("%.1f m", *d.Spacing.Model)
 	}
 	w.indented(2, fmt.Sprintf("Curl and base friction allow %s; rule of thumb %.1f m; usual cap %.1f m.", model, d.Spacing.Rule, d.Spacing.Cap))
+	if d.Spacing.Note != "" {
+		w.indented(2, d.Spacing.Note)
+	}
 	w.blank()
 	all := append([]Layout{d.Drawn}, d.Proposed...)
 	w.row(fmt.Sprintf("%-18s %6s %8s %8s %7s %6s %10s  %s", "joint plan", "panels", "sawn", "formed", "dowels", "rules", "cost", "a crack off the joints"))

@@ -96,6 +96,22 @@ func TestShortStepsDoNotFreezeTheSurface(t *testing.T) {
 	}
 }
 
+// The column that once had no answer: surface set ends seconds before a step of a quarter
+// of an hour, and the end of the film with it.
+func TestSetSecondsBeforeALongStep(t *testing.T) {
+	c := anyColumn(t, rand.New(rand.NewPCG(2808, 77)))
+	c.Until = 30
+	h, err := c.Run(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k, u := range h.Surface {
+		if !(u > -10 && u < 60) {
+			t.Fatalf("surface at %.1f °C after %.2f h", u, h.Hours[k])
+		}
+	}
+}
+
 func TestUnsettledNamesHourAndPlace(t *testing.T) {
 	err := placed(&march.Unsettled{Time: 45900, Step: 264, Correction: 183}, 12.5, 0.25, "heat of slab and ground")
 	var own *Unsettled

@@ -105,9 +105,10 @@ func freeName(s plan.Slab, kind plan.FixtureKind) string {
 	return fmt.Sprintf("%s %d", kind, n)
 }
 
-// TakeJoints puts the joints, fixtures, steel and corner bars of a joint plan into the first slab of
-// the job, and leaves out what was planned for the sawing of joints that are no more. A
-// slab that has been walked keeps its joints: they are what was seen.
+// TakeJoints puts the joints, fixtures, steel and corner bars of a joint plan into the
+// first slab of the job, sawn joints parted at the forms, and leaves out what was
+// planned for the sawing of joints that are no more. A slab that has been walked keeps
+// its joints: they are what was seen.
 func (j *Job) TakeJoints(s plan.Slab) error {
 	if len(j.Slabs) == 0 {
 		return NotKnown{"the job has no slab to put the joints in"}
@@ -116,6 +117,7 @@ func (j *Job) TakeJoints(s plan.Slab) error {
 		return errors.New("this slab has been walked, so its joints are what was seen and stay; start a job of the next slab with \"slabwright new\" and take the joints there")
 	}
 	own := &j.Slabs[0]
+	s = layout.CutAtForms(s)
 	own.Joints, own.Fixtures, own.Steel, own.CornerBars = s.Joints, s.Fixtures, s.Steel, s.CornerBars
 	j.dropCuts()
 	return nil
@@ -131,3 +133,36 @@ func (j *Job) dropCuts() {
 		j.Pours[i].Saw = slices.DeleteFunc(j.Pours[i].Saw, func(c site.Cut) bool { return !there[c.Joint] })
 	}
 }
+
+// PoursOffForms returns the pours of the job whose area does not end at the edge of the
+// first slab or at its formed joints: they were drawn for other strips.
+func (j *Job) PoursOffForms() []string {
+	if len(j.Slabs) == 0 {
+		return nil
+	}
+	slab := j.Slabs[0]
+	ends := []plan.Polyline{append(slices.Clone(slab.Outline), slab.Outline[0])}
+	for _, joint := range slab.Joints {
+		if joint.Kind != plan.Sawn {
+			ends = append(ends, joint.Path)
+		}
+	}
+	var off []string
+	for _, p := range j.Pours {
+		for _, side := range plan.Ring(p.Area).Sides() {
+			near := false
+			for _, line := range ends {
+				_, _, d := line.Nearest(side.At(0.5))
+				near = near || d <= formReach
+			}
+			if !near {
+				off = append(off, p.ID)
+				break
+			}
+		}
+	}
+	return off
+}
+
+// formReach is how far the edge of a pour may lie from the form it ends at, m.
+const formReach = 0.05

@@ -94,8 +94,8 @@ func takes(t *testing.T, s plan.Slab) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(again.Slabs[0].Joints) != len(s.Joints) || len(again.Slabs[0].CornerBars) != len(s.CornerBars) {
-		t.Errorf("%d joints and %d corners with bars, want %d and %d", len(again.Slabs[0].Joints), len(again.Slabs[0].CornerBars), len(s.Joints), len(s.CornerBars))
+	if len(again.Slabs[0].Joints) < len(s.Joints) || len(again.Slabs[0].CornerBars) != len(s.CornerBars) {
+		t.Errorf("%d joints and %d corners with bars, want at least %d and %d", len(again.Slabs[0].Joints), len(again.Slabs[0].CornerBars), len(s.Joints), len(s.CornerBars))
 	}
 	for _, p := range again.Pours {
 		if len(p.Saw) > 0 {

@@ -52,7 +52,7 @@ func designHead(d *Design) page.Head {
 func designBeside(doc *page.Document, d *Design) {
 	doc.Bookmark("Side by side", 0)
 	doc.WideHeading(1, d.Head.Title, "")
-	doc.Wide(page.Plain(fmt.Sprintf("Joints at most %.2f m apart: %s", d.Spacing.Limit, d.Spacing.Why)+" "+d.Spacing.Note))
+	doc.Wide(page.Plain(fmt.Sprintf("Joints at most %.2f m apart: %s", d.Spacing.Limit, d.Spacing.Why) + " " + d.Spacing.Note))
 	width := doc.Right() - doc.Left()
 	cell, height := (width-8)/2, doc.Room()-78
 	pair := []Layout{d.Drawn}

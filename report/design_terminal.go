@@ -47,8 +47,8 @@ func DesignSummary(d *Design, width int) string {
 		w.line("No joint plan is proposed.")
 		return w.String()
 	}
-	w.indented(2, fmt.Sprintf("With the joints as drawn (%d panels, %d rules not kept) a crack away from the joints within 90 days: %s.", len(d.Drawn.Panels), d.Drawn.Broken(), d.Drawn.Chance.words()))
-	w.indented(2, fmt.Sprintf("With %q (%d panels, %d rules not kept): %s.", best.Name, len(best.Panels), best.Broken(), best.Chance.words()))
+	w.indented(2, fmt.Sprintf("With the joints as drawn (%s, rules not kept: %d) a crack away from the joints within 90 days: %s.", panelWords(d.Drawn), d.Drawn.Broken(), d.Drawn.Chance.words()))
+	w.indented(2, fmt.Sprintf("With %q (%s, rules not kept: %d): %s.", best.Name, panelWords(*best), best.Broken(), best.Chance.words()))
 	return w.String()
 }
 
@@ -145,6 +145,18 @@ func (l Layout) Broken() (n int) {
 	}
 	return n
 }
+
+// PanelCount is how many panels a layout has, block-outs not counted.
+func (l Layout) PanelCount() int {
+	for _, q := range l.Quantities {
+		if q.What == "panels" {
+			return int(q.Amount)
+		}
+	}
+	return len(l.Panels)
+}
+
+func panelWords(l Layout) string { return fmt.Sprintf("%d panels", l.PanelCount()) }
 
 func (l Layout) amount(what string) string {
 	for _, q := range l.Quantities {

@@ -105,6 +105,10 @@ func takePlan(w io.Writer, j *job.Job, dir string, d *report.Design, name string
 	if err := j.Save(dir); err != nil {
 		return err
 	}
-	fmt.Fprintf(w, "%s now has the joints of %q: %s. Next: slabwright sheets %s\n", dir, l.Name, count(len(l.Panels), "panel"), dir)
+	fmt.Fprintf(w, "%s now has the joints of %q: %s.\n", dir, l.Name, count(l.PanelCount(), "panel"))
+	if off := j.PoursOffForms(); len(off) > 0 {
+		fmt.Fprintf(w, "The forms of this plan are not where %s %s: give the areas of the pours anew (pours[].area_m), or the cut sheets go by the old ones.\n", strings.Join(off, ", "), map[bool]string{true: "ends", false: "end"}[len(off) == 1])
+	}
+	fmt.Fprintf(w, "Next: slabwright sheets %s\n", dir)
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"strings"
 	"testing"
+	"time"
 
 	"slabwright/job"
 	"slabwright/report"
@@ -22,7 +23,11 @@ func demo(progress *Progress) (func(context.Context) (*report.Content, error), e
 		if err != nil {
 			return nil, err
 		}
-		return job.Diagnose(ctx, j, job.DemoFS(), progress.Say)
+		return job.DiagnoseInStages(ctx, j, job.DemoFS(), progress.Say, func(s job.Stage) {
+			if s.First {
+				progress.First(s.Content)
+			}
+		})
 	}, nil
 }
 
@@ -45,6 +50,12 @@ func TestDemo(t *testing.T) {
 	}{{"desk", 1440, 900}, {"phone", 390, 844}} {
 		s.size(size.width, size.height)
 		s.open("keys")
+		for range 30 { // until the whole answer is there
+			if eval[bool](s, `!!document.querySelector(".stage-none")`) {
+				break
+			}
+			time.Sleep(time.Second)
+		}
 		for _, place := range []string{"page-one", "finding/F1", "pour/A", "panel/P2", "replay", "slab"} {
 			s.turn(place)
 			s.fits(size.name + " demo " + place)

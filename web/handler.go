@@ -8,10 +8,12 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"mime"
 	"net"
 	"net/http"
 	"path"
+	"slices"
 	"strings"
 
 	"slabwright/report"
@@ -179,7 +181,8 @@ func (s *server) progress(w http.ResponseWriter, _ *http.Request) {
 		Share  float64  `json:"share"` // of the whole that is behind, 0-1
 		Job    string   `json:"job,omitempty"`
 		Papers []string `json:"papers"`
-	}{state, first, steps, share, s.options.Job, append(papers, "api/content")})
+		Asks   []string `json:"asks"` // questions that are answered
+	}{state, first, steps, share, s.options.Job, append(papers, "api/content"), slices.Sorted(maps.Keys(s.options.Asks))})
 }
 
 func (s *server) json(w http.ResponseWriter, status int, v any) {

@@ -4,7 +4,7 @@ import type { Argument, Cause, OverrideRow } from "./content";
 import { ChanceText } from "./chance";
 import { Fold } from "./fold";
 import { odds } from "./format";
-import { sheetOf } from "./state";
+import { answers, sheetOf } from "./state";
 import { OverrideForm } from "./override";
 import { SheetInPlace, WorkingFold } from "./working";
 
@@ -50,7 +50,7 @@ function CauseRow({ row, open, at }: { row: Cause; open: boolean; at?: At }) {
           {row.exact && <Fold line="Said exactly" inside={() => <p>{row.exact}</p>} />}
           <Arguments row={row} />
           <WorkingFold id={row.working} label="" />
-          {at && (
+          {at && answers("override") && (
             <Fold
               line="Set this chance by hand"
               inside={() => <OverrideForm key={at.finding} finding={at.finding} row={row} set={at.set.find((o) => o.cause === row.id)} />}

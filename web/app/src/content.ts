@@ -519,6 +519,7 @@ export interface Progress {
   share: number;
   job?: string;
   papers: string[];
+  asks: string[] | null; // questions that are answered
 }
 // wrong is what /api/content answers when the job could not be worked out.
 export interface Wrong {

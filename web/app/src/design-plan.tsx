@@ -48,7 +48,7 @@ export function DesignPlan() {
         </div>
         {tapping.value && <button onClick={() => (tapping.value = null)}>Stop adding</button>}
         {stripsOf.value && <button onClick={() => (stripsOf.value = null)}>Take strips off</button>}
-        <p class={tapping.value ? "plan-said" : "plan-said idle"} aria-live="polite">
+        <p class={tapping.value || stripsOf.value ? "plan-said" : "plan-said idle"} aria-live="polite">
           <PlanSaid />
         </p>
       </div>
@@ -60,7 +60,7 @@ export function DesignPlan() {
 function PlanSaid() {
   const t = tapping.value;
   if (t) return <>{t.add !== "joint" ? `Tap the middle of the ${t.add}.` : t.from ? "Now tap where the joint ends." : "Tap where the joint begins."}</>;
-  if (stripsOf.value) return <>Pour strips of “{stripsOf.value.name}”; those placed first are darker.</>;
+  if (stripsOf.value) return <>Pour strips of “{stripsOf.value.name}”; each tells whether it is placed first.</>;
   return <>Drag a joint, or choose it and press the arrow keys: {STEP * 1000} mm a step, ten times that with shift.</>;
 }
 
@@ -184,8 +184,8 @@ function DesignDrawing({ l, view, size }: { l: Layout; view: View; size: Point }
     >
       <Patterns />
       <path class="slab" d={line(l.slab.outline_m, true)} />
-      <DesignPanels l={l} line={line} at={at} scale={view.scale} />
       {stripsOf.value && <Strips l={stripsOf.value} line={line} at={at} />}
+      <DesignPanels l={l} line={line} at={at} scale={view.scale} />
       {(l.slab.fixtures ?? []).map((f) => (
         <DesignFixture key={f.id} f={f} line={line} />
       ))}
@@ -364,10 +364,13 @@ function DesignJoint({ joint, points }: { joint: Joint; points: Point[] }) {
   );
 }
 
+const CLOSE = 36; // px between flags of one rule
+
 // Warnings stand as flags where they are, numbered as the rules are in the list beside.
 // Those of a whole panel stand in its corner, clear of its name.
 function Warnings({ l, at }: { l: Layout; at: (p: Point) => Point }) {
-  const used = new Map<string, number>();
+  const used = new Map<string, number>(),
+    flags: { n: number; x: number; y: number; key: string }[] = [];
   return (
     <g class="warnings" aria-hidden="true">
       {grouped(l.warnings).flatMap((g, n) =>
@@ -375,11 +378,11 @@ function Warnings({ l, at }: { l: Layout; at: (p: Point) => Point }) {
           const panel = !w.joint && !w.fixture && w.code !== "corner" && l.panels?.find((p) => p.id === w.panel);
           const box = panel ? boxOf(panel.ring_m) : undefined;
           const [x, y] = box ? at([box.x0, box.y1]) : at(w.at_m);
-          const spot = `${n} ${Math.round(x / 44)} ${Math.round(y / 44)}`;
-          if (used.has(spot)) return null; // one flag tells of all places close by
-          used.set(spot, 1);
-          const key = `${Math.round(x / 44)} ${Math.round(y / 44)}`,
-            beside = used.get(key) ?? 0;
+          if (flags.some((f) => f.n === n && Math.hypot(f.x - x, f.y - y) < CLOSE)) return null; // one flag tells of all places close by
+          const near = flags.find((f) => Math.hypot(f.x - x, f.y - y) < 12);
+          const key = near?.key ?? `${x} ${y}`;
+          flags.push({ n, x, y, key });
+          const beside = used.get(key) ?? 0;
           used.set(key, beside + 1);
           return (
             <g key={`${n} ${i}`} class={`warning ${w.level}`} transform={`translate(${x + (box ? 20 : 0) + beside * 21} ${y + (box ? 44 : 0)})`}>

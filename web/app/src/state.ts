@@ -17,6 +17,9 @@ export const nothingYet = signal(false); // the problem is only that the job has
 export type Stage = "first" | "stopped" | "whole";
 export const stage = signal<Stage>("whole");
 
+// answers reports whether the program answers a question of that name.
+export const answers = (name: string) => (progress.value?.asks ?? []).includes(name);
+
 export const clock = computed(() => new Clock(content.value?.head.zone ?? "UTC"));
 
 // A screen is the first word of the address after "#/"; thing is what is chosen there.

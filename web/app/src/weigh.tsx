@@ -3,9 +3,11 @@
 import { useState } from "preact/hooks";
 import { ChanceText } from "./chance";
 import { Fold } from "./fold";
+import { answers } from "./state";
 import { askFacts, facts, NOT_SEEN, shift, suppose, supposed, weighWrong, type FindingFact } from "./weigh-state";
 
 export function FactShift({ finding }: { finding: string }) {
+  if (!answers("shift")) return null;
   return (
     <section>
       <h2>If a fact were otherwise</h2>

@@ -140,7 +140,7 @@ func (d *diagnosis) replaySets(sets [][]planChange, until, from, to float64) ([]
 		count = min(count, max(leastMembers, own/6))
 	}
 	all := make([]causes.Replays, len(sets))
-	members := make([]func(int) restraint.Model, len(sets))
+	members := make([]func() func(int) restraint.Model, len(sets)) // each lays its net at the first call
 	for i, changes := range sets {
 		m, doubt, err := d.planModel(until, changes...)
 		if err != nil {
@@ -148,13 +148,13 @@ func (d *diagnosis) replaySets(sets [][]planChange, until, from, to float64) ([]
 		}
 		m.Settings.Size, m.Settings.Fine, m.Settings.Workers = hypothesisSize, hypothesisFine, 1
 		m = m.Quick()
-		members[i] = m.Spread(count, d.job.Basis.Seed, doubt)
+		members[i] = sync.OnceValue(func() func(int) restraint.Model { return m.Spread(count, d.job.Basis.Seed, doubt) })
 		all[i] = make(causes.Replays, count)
 	}
 	hours := hypothesisHours(until)
 	run := func(k int) {
 		set, member := k%len(sets), k/len(sets)
-		m := members[set](member)
+		m := members[set]()(member)
 		replayed, _ := m.Replay(d.ctx, hours, nil, nil)
 		if replayed != nil {
 			all[set][member] = replayedLines(m, replayed)

@@ -82,7 +82,7 @@ func TestCausesWithoutReplays(t *testing.T) {
 
 // Stopped during the replays, the first answer comes back with the error.
 func TestStoppedInReplaysKeepsTheFirstAnswer(t *testing.T) {
-	j := demo(t)
+	j := quickDemo(t)
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
 	c, err := Diagnose(ctx, j, DemoFS(), func(what string, _ float64) {

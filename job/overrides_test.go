@@ -55,7 +55,7 @@ func TestOverridesAreChecked(t *testing.T) {
 
 // One fact changed moves the causes and nothing else.
 func TestCausesIf(t *testing.T) {
-	j := demo(t)
+	j := quickDemo(t)
 	j.Walks[0].Findings = j.Walks[0].Findings[:2]
 	s, err := CausesIf(context.Background(), j, DemoFS(), "F2", []SupposedFact{{"sawing", "in-window"}}, nil)
 	if err != nil {

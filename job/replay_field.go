@@ -3,7 +3,9 @@ package job
 import (
 	"encoding/binary"
 	"math"
+	"runtime"
 	"strings"
+	"sync"
 
 	"slabwright/plan"
 	"slabwright/report"
@@ -42,10 +44,12 @@ func (r *replayRun) field() {
 		}
 		panel[t] = r.panelOf(middleOfTriangle(corners))
 	}
-	for _, f := range fields {
-		frame, err := r.frame(f, last, points, index, panel)
-		if err != nil {
-			out.LiftFrom = "Not worked out: " + err.Error() + "."
+	r.d.support() // noted among what is assumed before frames are made side by side
+	frames, errs := make([]report.ReplayFrame, len(fields)), make([]error, len(fields))
+	atOnce(len(fields), func(i int) { frames[i], errs[i] = r.frame(fields[i], last, points, index, panel) })
+	for i, frame := range frames {
+		if errs[i] != nil {
+			out.LiftFrom = "Not worked out: " + errs[i].Error() + "."
 		}
 		for _, p := range frame.Panels {
 			out.Lift = math.Max(out.Lift, p.Lift)
@@ -54,6 +58,20 @@ func (r *replayRun) field() {
 		out.Frames = append(out.Frames, frame)
 	}
 	r.out.Field = out
+}
+
+// atOnce runs tasks 0 to n-1, as many at a time as there are cores.
+func atOnce(n int, run func(int)) {
+	var group sync.WaitGroup
+	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range n {
+		free <- struct{}{}
+		group.Go(func() {
+			run(i)
+			<-free
+		})
+	}
+	group.Wait()
 }
 
 // pointsOf numbers the places of triangles in the order in which they come.

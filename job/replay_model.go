@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"sync"
 	"time"
 
 	"slabwright/plan"
@@ -122,12 +123,9 @@ func (d *diagnosis) planInputs(until float64) (*planInputs, error) {
 	if len(d.pours) == 0 {
 		return nil, NotKnown{"the replay needs a pour with its clock, mix and weather"}
 	}
-	for _, p := range d.pours {
-		history, err := d.longHistory(p, in.start, until)
-		if err != nil {
-			return nil, err
-		}
-		in.pours = append(in.pours, history)
+	var err error
+	if in.pours, err = d.longHistories(in.start, until); err != nil {
+		return nil, err
 	}
 	d.sawnHours(in)
 	in.taken = restraint.UsualTaken(d.slab.Thickness.Value, in.sawnAt)
@@ -140,17 +138,28 @@ func (d *diagnosis) planInputs(until float64) (*planInputs, error) {
 // one mix; common practice, no source.
 const usualScatter = 0.10
 
-// longHistory follows a pour on once for a diagnosis.
-func (d *diagnosis) longHistory(p *pourRun, start time.Time, until float64) (*planPour, error) {
-	if p.plan != nil && p.plan.hours[len(p.plan.hours)-1]+p.plan.offset >= until-1 {
-		return p.plan, nil
+// longHistories follows all pours on, side by side, once for a diagnosis.
+func (d *diagnosis) longHistories(start time.Time, until float64) ([]*planPour, error) {
+	all, errs := make([]*planPour, len(d.pours)), make([]error, len(d.pours))
+	var group sync.WaitGroup
+	for i, p := range d.pours {
+		if all[i] = p.plan; all[i] == nil || !all[i].reaches(until) {
+			follow := d.planPourOf(p, start, until)
+			group.Go(func() { all[i], errs[i] = follow() })
+		}
 	}
-	made, err := d.planPourOf(p, start, until)
-	if err != nil {
-		return nil, err
+	group.Wait()
+	for i, p := range d.pours {
+		if errs[i] != nil {
+			return nil, errs[i]
+		}
+		p.plan = all[i]
 	}
-	p.plan = made
-	return made, nil
+	return all, nil
+}
+
+func (p *planPour) reaches(until float64) bool {
+	return p.hours[len(p.hours)-1]+p.offset >= until-1
 }
 
 // sawnHours notes when each joint was sawn: the middle of its cutting, or its start. A

@@ -30,21 +30,24 @@ type planPour struct {
 	panel   float64   // length over which curl is held, m
 }
 
-// planPourOf follows the column of a pour on for so many hours and reads off it what
-// acts in plan.
-func (d *diagnosis) planPourOf(p *pourRun, start time.Time, hours float64) (*planPour, error) {
+// planPourOf readies the column of a pour to be followed on for so many hours. What it
+// returns does that, and reads off it what acts in plan; several may run at once.
+func (d *diagnosis) planPourOf(p *pourRun, start time.Time, hours float64) func() (*planPour, error) {
 	c := p.model.Column
 	c.Until = hours
 	c.Weather = earlyage.FromExposure(d.weatherOn(p, hours))
-	h, err := c.Run(d.ctx)
-	if err != nil {
-		return nil, fmt.Errorf("pour %s, followed on to %.0f days: %w", p.pour.ID, hours/hoursPerDay, err)
+	held := d.restraint(p)
+	return func() (*planPour, error) {
+		h, err := c.Run(d.ctx)
+		if err != nil {
+			return nil, fmt.Errorf("pour %s, followed on to %.0f days: %w", p.pour.ID, hours/hoursPerDay, err)
+		}
+		out := &planPour{run: p, history: h, offset: p.centre.Sub(start).Hours(), hours: h.Hours, panel: d.meanPanelLength()}
+		out.creepThrough(c.Concrete)
+		out.matchCreep()
+		out.faces(held, c.Thickness)
+		return out, nil
 	}
-	out := &planPour{run: p, history: h, offset: p.centre.Sub(start).Hours(), hours: h.Hours, panel: d.meanPanelLength()}
-	out.creepThrough(c.Concrete)
-	out.matchCreep()
-	out.faces(d.restraint(p), c.Thickness)
-	return out, nil
 }
 
 // creepThrough works out how much of a stress has relaxed since the set, as the creep

@@ -10,10 +10,20 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 )
 
-func main() { os.Exit(run(os.Args[1:])) }
+func main() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(gcPercent)
+	}
+	os.Exit(run(os.Args[1:]))
+}
+
+// gcPercent lets the heap grow further between collections than usual: replays make much
+// that lasts shortly, and some of the time went into collecting it.
+const gcPercent = 200
 
 // run carries out one command and returns its exit code.
 func run(args []string) int {

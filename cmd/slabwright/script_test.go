@@ -32,7 +32,7 @@ func example(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(job.WriteNextDemo(ts.MkAbs(args[0] + "-replacement")))
 }
 
-// fewer is "fewer JOB": it asks for a dozen samples instead of the usual 200, so that
+// fewer is "fewer JOB": it asks for four samples instead of the usual 200, so that
 // the scripts stay short.
 func fewer(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) != 1 {
@@ -40,7 +40,7 @@ func fewer(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	name := ts.MkAbs(args[0] + "/job.json")
 	text := ts.ReadFile(name)
-	changed := strings.Replace(text, `"basis": {`, `"basis": {"members": 12,`, 1)
+	changed := strings.Replace(text, `"basis": {`, `"basis": {"members": 4,`, 1)
 	if changed == text {
 		ts.Fatalf("%s has no basis to change", name)
 	}

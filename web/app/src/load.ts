@@ -2,7 +2,7 @@
 // asking meanwhile what is being worked out.
 
 import { ask } from "./ask";
-import { content, nothingYet, problems, progress, stage, type Stage } from "./state";
+import { asking, content, nothingYet, problems, progress, stage, type Stage } from "./state";
 import type { Content, Progress, Wrong } from "./content";
 
 let runs = 0;
@@ -11,6 +11,7 @@ export async function load() {
   const mine = ++runs,
     current = () => mine === runs;
   problems.value = null;
+  asking.value = true;
   let waiting = true;
   const watch = async () => {
     while (waiting && current()) {
@@ -25,6 +26,7 @@ export async function load() {
     if (current()) problems.value = ["The program that works out the answers does not reply. Start it again, then try again here."];
   }
   waiting = false;
+  if (current()) asking.value = false;
   if (current()) await askProgress();
 }
 

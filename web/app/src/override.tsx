@@ -1,7 +1,7 @@
 // A chance the engineer sets in place of the one worked out, with the reason.
 
 import { useState } from "preact/hooks";
-import { clock, content, stage } from "./state";
+import { asking, clock, content } from "./state";
 import { ChanceText } from "./chance";
 import { inWords } from "./format";
 import { setChance, setDone, setWrong, undoSet } from "./weigh-state";
@@ -60,7 +60,7 @@ export function Overrides({ finding, rows }: { finding: string; rows: OverrideRo
       <div class={done ? "note set-done" : "stage-none"}>
         <p role="status">
           {done && `Saved: ${done.words}.`}
-          {done && stage.value === "first" && " The answers are being worked out again."}
+          {done && asking.value && " The answers are being worked out again."}
         </p>
         {done && <button onClick={() => void undoSet()}>Undo</button>}
       </div>
@@ -70,7 +70,7 @@ export function Overrides({ finding, rows }: { finding: string; rows: OverrideRo
           <ul class="plain-list">
             {rows.map((o) => (
               <li key={o.cause}>
-                <strong>{o.name}</strong>: {inWords(o.set)}, set by {o.by}
+                <strong>{o.name.charAt(0).toUpperCase() + o.name.slice(1)}</strong>: {inWords(o.set)}, set by {o.by}
                 {o.at && ` on ${clock.value.on(o.at)}`}, because {o.reason}. Worked out: <ChanceText chance={o.was} />
                 <button onClick={() => void setChance(finding, o.cause, null, `chance of ${o.name} taken back`)}>
                   Take back<span class="unseen-word"> the chance of {o.name}</span>

@@ -16,6 +16,7 @@ export const nothingYet = signal(false); // the problem is only that the job has
 // replayed, or for good where that was stopped.
 export type Stage = "first" | "stopped" | "whole";
 export const stage = signal<Stage>("whole");
+export const asking = signal(false); // an answer is being waited for
 
 // answers reports whether the program answers a question of that name.
 export const answers = (name: string) => (progress.value?.asks ?? []).includes(name);

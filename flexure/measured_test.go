@@ -49,8 +49,8 @@ func TestRoadTestEdgeStrain(t *testing.T) {
 // roadTestWarmer: a warmer top presses the edges down. Slabs dry on top and wet below lie
 // with their edges up when top and underside are alike, by an amount nobody noted: drawn
 // from 10 to 30 °F. The fall comes out as 0 to 4.5 %, 2.4 % in the middle: under the band
-// of 3 to 12 % and the measured 7 %, which needs the wheel nearer to the edge. Held here
-// is that it falls as soon as edges lift.
+// of 3 to 12 % and the measured 7 %. A wheel nearer to the edge makes it less (1 % at the
+// edge), since it presses the gap shut. Held here is that it falls as soon as edges lift.
 func roadTestWarmer(t *testing.T, measured func(axle, depth, difference float64) float64) {
 	const degreeF = 5. / 9
 	var falls []float64

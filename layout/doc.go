@@ -27,7 +27,8 @@
 //
 // Places where a hard rule is not met cost more than everything weighed together: no
 // sliver, no angle under 60 degrees, no joint that stops at the side of a panel or
-// inside one, and every inside corner met by a joint; one that cannot be met gets bars.
+// inside one. An inside corner is met by a joint, or by bars where a joint would leave a
+// strip narrower than a third of the limit or a panel over 1.5 times as long as wide.
 // Weighed are length of joint, proportions, fill and evenness of panels, length over
 // the limit, pours and bends (Weights).
 //

@@ -43,7 +43,7 @@ func (e *examined) whyBars(x breach, limit float64) string {
 	return fmt.Sprintf("a joint to this corner would leave a panel of %.2f m more than %.1f times as long as wide", width, AspectWanted)
 }
 
-// crossed returns the slab with bars noted at the corners that no joint meets, and for
+// crossedBy returns the slab with bars noted at the corners that no joint meets, and for
 // the fixtures they belong to.
 func crossedBy(s plan.Slab, bars []Trimmer) plan.Slab {
 	s.Fixtures = append([]plan.Fixture{}, s.Fixtures...)

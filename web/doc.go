@@ -6,8 +6,8 @@
 // server on a loopback address ([Open]). While the answer is being worked out, a
 // [Progress] tells the page what is being done.
 //
-// It only reads: nothing is changed through it, and it answers GET and HEAD alone.
-// It answers only to loopback names, so that no page of another site can read
+// Everything is read with GET and HEAD; what carries something with it, such as a joint
+// that was moved, is put to /api/ask by the page itself ([Ask]), which alone may. It answers only to loopback names, so that no page of another site can read
 // a job through the browser, and it never calls another computer.
 //
 // The app in dist is made from app/src by internal/tools/webbuild.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
 	"strconv"
 	"strings"
 
@@ -57,11 +56,7 @@ func checkCommand(s *settings) *cobra.Command {
 // checkIf makes the checks as the job stands and with numbers changed, and lists what
 // moves.
 func checkIf(cmd *cobra.Command, s *settings, args, changes []string) error {
-	dir, err := jobDir(args)
-	if err != nil {
-		return err
-	}
-	j, err := loadJob(dir, os.Stderr)
+	_, j, err := jobIn(args)
 	if err != nil {
 		return err
 	}
@@ -116,11 +111,7 @@ const checkWidth = 110
 
 // calculated loads a job and makes its checks, with progress.
 func calculated(ctx context.Context, s *settings, args []string) (*checks.Calc, error) {
-	dir, err := jobDir(args)
-	if err != nil {
-		return nil, err
-	}
-	j, err := loadJob(dir, os.Stderr)
+	_, j, err := jobIn(args)
 	if err != nil {
 		return nil, err
 	}

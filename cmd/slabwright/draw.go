@@ -87,11 +87,7 @@ func (f drawFlags) write(cmd *cobra.Command, s *settings, args []string) error {
 	if err != nil {
 		return err
 	}
-	dir, err := jobDir(args)
-	if err != nil {
-		return err
-	}
-	j, err := loadJob(dir, os.Stderr)
+	dir, j, err := jobIn(args)
 	if err != nil {
 		return err
 	}

@@ -35,11 +35,7 @@ func jointsCommand(s *settings) *cobra.Command {
 		Long:  jointsHelp,
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			dir, err := jobDir(args)
-			if err != nil {
-				return err
-			}
-			j, err := loadJob(dir, os.Stderr)
+			dir, j, err := jobIn(args)
 			if err != nil {
 				return err
 			}

@@ -51,6 +51,15 @@ func loadJob(dir string, problems io.Writer) (*job.Job, error) {
 	return j, nil
 }
 
+// jobIn finds the job that a command is asked about, and reads and checks it.
+func jobIn(args []string) (dir string, j *job.Job, err error) {
+	if dir, err = jobDir(args); err != nil {
+		return "", nil, err
+	}
+	j, err = loadJob(dir, os.Stderr)
+	return dir, j, err
+}
+
 // answering works a job out: all of it or a part.
 type answering func(context.Context, *job.Job, fs.FS, job.Progress) (*report.Content, error)
 

@@ -40,11 +40,7 @@ func replayCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return withCode(exitUsage, err)
 			}
-			dir, err := jobDir(args)
-			if err != nil {
-				return err
-			}
-			j, err := loadJob(dir, os.Stderr)
+			dir, j, err := jobIn(args)
 			if err != nil {
 				return err
 			}

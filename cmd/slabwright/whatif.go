@@ -42,11 +42,7 @@ func whatifCommand(s *settings) *cobra.Command {
 			if err != nil {
 				return withCode(exitUsage, err)
 			}
-			dir, err := jobDir(args)
-			if err != nil {
-				return err
-			}
-			j, err := loadJob(dir, os.Stderr)
+			dir, j, err := jobIn(args)
 			if err != nil {
 				return err
 			}

@@ -16,7 +16,7 @@ import (
 
 // designMembers is how many slabs of a joint plan are followed for its chance of
 // cracking: enough to tell 1 in 10 from 5 in 10, few enough to answer within a second.
-const designMembers = 12
+const designMembers = 10
 
 // Chance tells how likely a slab with these joints is to crack away from them in its
 // first 90 days, from members with their own strength, shrinkage and friction. The
@@ -144,7 +144,7 @@ func crackedIn(c *restraint.Chances, p plan.Panel) float64 {
 
 // shareOf is the chance behind a share of so many members, with the range that holds
 // it in four of five: the mean and the score interval of a share, so that none of
-// twelve is not taken as never. Source: Jeffreys' prior; Wilson (1927), interval.
+// ten is not taken as never. Source: Jeffreys' prior; Wilson (1927), interval.
 func shareOf(share float64, members int) report.Chance {
 	n, z := float64(members), 1.2816
 	p := (share*n + 0.5) / (n + 1)

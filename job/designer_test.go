@@ -22,10 +22,12 @@ func nextDesigner(t testing.TB) (*Designer, *Job) {
 func BenchmarkDesignChance(b *testing.B) {
 	g, j := nextDesigner(b)
 	for b.Loop() {
-		c, err := g.Chance(context.Background(), j.Slabs[0])
+		c, err := g.followed(context.Background(), j.Slabs[0], j)
 		if err != nil {
 			b.Fatal(err)
 		}
-		b.Log(c.Any, c.Note, c.Panels)
+		if c.Members != designMembers {
+			b.Fatalf("%d members were followed, want %d", c.Members, designMembers)
+		}
 	}
 }

@@ -27,7 +27,7 @@ func (o ReplayOptions) filled() ReplayOptions {
 // Members of the sample of the command and of a whole diagnosis, which has more to do.
 const (
 	replayMembers   = 60
-	besideDiagnosis = 16
+	besideDiagnosis = 12
 )
 
 // replayBeside is the replay of a whole diagnosis: fewer members, so that it stays quick.

@@ -33,7 +33,7 @@ func (x breach) mend(e *examined, limit float64) *Mend {
 	case "spacing", "aspect":
 		return x.halve(e, limit)
 	case "shape":
-		return nil // it follows from the outline; the corner's own warning has the mend
+		return x.part(e, limit)
 	}
 	return x.mendBars(s)
 }

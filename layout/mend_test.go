@@ -96,7 +96,7 @@ func TestMendsMend(t *testing.T) {
 		}
 	}
 	t.Log(mended, codes)
-	for _, code := range []string{"sliver", "sharp", "corner", "tee", "loose", "spacing", "aspect", "isolation", "column", "dowel clear", "dowel sideways", "transfer", "steel"} {
+	for _, code := range []string{"sliver", "sharp", "corner", "tee", "loose", "spacing", "aspect", "isolation", "column", "dowel clear", "dowel sideways", "transfer", "steel", "shape"} {
 		if codes[code] == 0 {
 			t.Errorf("no mend of %q was tried", code)
 		}

@@ -203,6 +203,7 @@ function Place({ w, times }: Alike) {
       </span>
       <span class="design-keys">
         {w.mend && <button onClick={() => put(`Mended: ${w.mend!.words}`, w.mend!.slab)}>{w.mend.words}</button>}
+        {!w.mend && w.level !== "note" && <span class="quiet small">No one change mends this: move a joint, or take a plan proposed below.</span>}
         {thing && (
           <button onClick={() => (chosen.value = thing)}>
             Choose {thing.id}

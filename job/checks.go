@@ -188,20 +188,10 @@ func (b *checksBridge) ground() checks.Ground {
 		k := ground.DefaultSupport().Modulus
 		out.Support = standing(k, k/2, 2*k, "not measured; a bearing ratio of about 6 %")
 	}
-	word := g.Base.Or("crushed stone")
-	if word == "stabilised" {
-		out.Base, word = "stabilised", "cement-stabilised"
+	if g.Base.Is("stabilised") {
+		out.Base = "stabilised"
 	}
-	switch g.Membrane.Or("none") {
-	case "one sheet":
-		word = "one sheet polyethylene"
-	case "two sheets":
-		word = "two sheets polyethylene"
-	}
-	f, ok := ground.FrictionOf(word)
-	if !ok {
-		f, _ = ground.FrictionOf("crushed stone")
-	}
+	f := usualFriction(g)
 	out.Friction = factOr(g.Friction, standing(f.Value, f.Low, f.High, "not measured; "+f.Base))
 	return out
 }

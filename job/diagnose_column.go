@@ -324,8 +324,19 @@ func (d *diagnosis) friction() (value, low, high float64) {
 		low, high = f.Bounds()
 		return d.use(f, 0, "friction of the base", "", "", "base friction stress in proportion"), low, high
 	}
-	word := d.job.Ground.Base.Or("crushed stone")
-	switch d.job.Ground.Membrane.Or("none") {
+	f := usualFriction(d.job.Ground)
+	d.assume("friction of the base", fmt.Sprintf("%.2f (%.2f to %.2f), %s", f.Value, f.Low, f.High, f.Base), string(source.Default), "not measured", "base friction stress in proportion")
+	return f.Value, f.Low, f.High
+}
+
+// usualFriction is the friction of a base that nobody measured: that of the sheet on it,
+// else of the base itself, else of crushed stone.
+func usualFriction(g site.Ground) ground.Friction {
+	word := g.Base.Or("crushed stone")
+	if word == "stabilised" {
+		word = "cement-stabilised"
+	}
+	switch g.Membrane.Or("none") {
 	case "one sheet":
 		word = "one sheet polyethylene"
 	case "two sheets":
@@ -335,8 +346,7 @@ func (d *diagnosis) friction() (value, low, high float64) {
 	if !ok {
 		f, _ = ground.FrictionOf("crushed stone")
 	}
-	d.assume("friction of the base", fmt.Sprintf("%.2f (%.2f to %.2f), %s", f.Value, f.Low, f.High, f.Base), string(source.Default), "not measured", "base friction stress in proportion")
-	return f.Value, f.Low, f.High
+	return f
 }
 
 func (d *diagnosis) support() float64 {

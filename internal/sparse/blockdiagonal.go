@@ -54,25 +54,34 @@ func (d *BlockDiagonal) Precondition(z, r []float64) {
 	}
 }
 
-// invert sets to to the inverse of a small symmetric matrix by Cholesky and reports
-// whether it is positive definite.
-func invert(to, v []float64, b int) bool {
-	var l [64]float64
+// factorSmall sets l to the Cholesky factor of a small symmetric matrix, row by row,
+// and reports whether it is positive definite.
+func factorSmall(l *[64]float64, v []float64, b int) bool {
 	for j := range b {
 		for i := j; i < b; i++ {
 			s := v[i*b+j]
 			for k := range j {
 				s -= l[i*b+k] * l[j*b+k]
 			}
-			if i == j {
-				if !(s > smallestPivot*v[j*b+j]) {
-					return false
-				}
-				l[j*b+j] = math.Sqrt(s)
-			} else {
+			if i > j {
 				l[i*b+j] = s / l[j*b+j]
+				continue
 			}
+			if !(s > smallestPivot*v[j*b+j]) || math.IsInf(s, 1) {
+				return false
+			}
+			l[j*b+j] = math.Sqrt(s)
 		}
+	}
+	return true
+}
+
+// invert sets to to the inverse of a small symmetric matrix by Cholesky and reports
+// whether it is positive definite.
+func invert(to, v []float64, b int) bool {
+	var l [64]float64
+	if !factorSmall(&l, v, b) {
+		return false
 	}
 	for c := range b {
 		var x [8]float64

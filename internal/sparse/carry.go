@@ -5,7 +5,7 @@ func (t *transfer) scaleFine(l *level) {
 	b, m := t.fine, t.coarse
 	var lower [64]float64
 	for i := range len(t.start) - 1 {
-		invertLower(&lower, l.scale[i*b*b:(i+1)*b*b], b)
+		invertLower(lower[:], l.scale[i*b*b:(i+1)*b*b], b)
 		for k := t.start[i]; k < t.start[i+1]; k++ {
 			v := t.value[int(k)*b*m : int(k+1)*b*m]
 			for r := range b { // from the top, so that rows below are still old
@@ -40,7 +40,7 @@ func (t *transfer) scaleCoarse(l *level) {
 }
 
 // invertLower sets to to the inverse of a small lower triangle.
-func invertLower(to *[64]float64, l []float64, b int) {
+func invertLower(to, l []float64, b int) {
 	for c := range b {
 		to[c*b+c] = 1 / l[c*b+c]
 		for i := c + 1; i < b; i++ {

@@ -1,7 +1,6 @@
 package sparse
 
 import (
-	"math"
 	"sync"
 )
 
@@ -208,31 +207,9 @@ func (l *level) smooth() {
 // row, and reports whether it is positive definite.
 func invertFactor(to, v []float64, b int) bool {
 	var l [64]float64
-	for j := range b {
-		for i := j; i < b; i++ {
-			s := v[i*b+j]
-			for k := range j {
-				s -= l[i*b+k] * l[j*b+k]
-			}
-			if i > j {
-				l[i*b+j] = s / l[j*b+j]
-				continue
-			}
-			if !(s > smallestPivot*v[j*b+j]) || math.IsInf(s, 1) {
-				return false
-			}
-			l[j*b+j] = math.Sqrt(s)
-		}
+	if !factorSmall(&l, v, b) {
+		return false
 	}
-	for c := range b {
-		to[c*b+c] = 1 / l[c*b+c]
-		for i := c + 1; i < b; i++ {
-			s := 0.0
-			for k := c; k < i; k++ {
-				s -= l[i*b+k] * to[k*b+c]
-			}
-			to[i*b+c] = s / l[i*b+i]
-		}
-	}
+	invertLower(to, l[:], b)
 	return true
 }

@@ -56,7 +56,7 @@ func TestLevelIsTheMatrix(t *testing.T) {
 		hat := make([]float32, len(z))
 		var lower [64]float64
 		for i := 0; i < len(z); i += b {
-			invertLower(&lower, l.scale[i*b:(i+b)*b], b)
+			invertLower(lower[:], l.scale[i*b:(i+b)*b], b)
 			for u := range b {
 				for p := u; p < b; p++ {
 					hat[i+u] += float32(lower[p*b+u] * z[i+p])

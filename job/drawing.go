@@ -140,6 +140,9 @@ func (t *taken) layer(name string) error {
 			names = append(names, fmt.Sprintf("%q", l.Name))
 		}
 	}
+	if len(names) == 0 {
+		return fmt.Errorf("the drawing has no lines at all, on no layer. %s", strings.Join(append(t.d.Notes, "Export it again with its lines in model space."), " "))
+	}
 	return fmt.Errorf("the drawing has no lines on a layer %q; it has lines on %s", name, strings.Join(names, ", "))
 }
 

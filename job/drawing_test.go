@@ -161,3 +161,12 @@ func TestInLine(t *testing.T) {
 		}
 	}
 }
+
+// A drawing that was cut off before its first line is told as such, by its missing end.
+func TestDrawingCutShort(t *testing.T) {
+	cut := []byte("  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1009\n")
+	_, _, err := ReadDrawing(plan.Slab{}, cut, DrawingChoice{Outline: "EDGE", Unit: dxf.Metre})
+	if err == nil || !strings.Contains(err.Error(), "cut short") {
+		t.Errorf("a drawing cut short: %v", err)
+	}
+}
